@@ -1,0 +1,50 @@
+import { z } from "zod";
+import { idSchema } from "../entry.ts";
+import { layerSorts, methods } from "./bench.ts";
+import { day, typedQuantity } from "./parts.ts";
+
+/** One step of a finishing schedule: a layer, work on the surface, or a wait. */
+export const scheduleStep = z.looseObject({
+  step: z.string(),
+  what: z.enum([...layerSorts, "sand", "de-nib", "level", "rub out", "cure", "wait"]),
+  day: day.optional(),
+  at: z.string().optional(),
+  method: z.enum(methods).optional(),
+  cutLbPerGal: z.number().min(0).optional(),
+  batch: idSchema.optional(),
+  millilitres: z.number().min(0).optional(),
+  minutes: z.number().min(0).optional(),
+  leastWaitMinutes: z.number().min(0).optional(),
+  mostWaitMinutes: z.number().min(0).optional(),
+  note: z.string().optional(),
+});
+export type ScheduleStep = z.output<typeof scheduleStep>;
+
+export const pieceKinds = {
+  "piece-described": z.looseObject({
+    name: z.string().min(1),
+    area: typedQuantity,
+    wood: z.string().optional(),
+    lies: z.looseObject({ under: z.string().optional(), over: z.string().optional() }).optional(),
+    wanted: day.optional(),
+  }),
+  "piece-scheduled": z.looseObject({
+    fromTrial: idSchema.optional(),
+    recipe: z.looseObject({
+      alcohol: z.string().optional(),
+      cutLbPerGal: z.number().min(0),
+      resin: z.string().optional(),
+      coats: z.int().min(1),
+      method: z.enum(methods),
+    }),
+    steps: z.array(scheduleStep),
+    millilitresPerM2PerCoat: z.number().min(0),
+    spareShare: z.number().min(0).optional(),
+  }),
+  "piece-handed-over": z.looseObject({
+    to: z.string().optional(),
+    retainedSample: z.string().optional(),
+    care: z.string().optional(),
+  }),
+  "free-time": z.looseObject({ windows: z.array(z.looseObject({ from: z.string(), to: z.string() })) }),
+} as const;

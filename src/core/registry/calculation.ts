@@ -1,0 +1,94 @@
+import type { z } from "zod";
+import { DomainError } from "../domain-error.ts";
+import { fail, ok, type Result } from "../result.ts";
+import { type Problem, problemFromDomain } from "./problem.ts";
+
+/**
+ * One calculation that a person may want on its own. From this object come the TypeScript export, the command
+ * line, the HTTP route with its OpenAPI document, the reference page and the examples that the tests run.
+ */
+export interface Calculation<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> {
+  readonly name: string;
+  readonly purpose: string;
+  /** Strict objects throughout: an unknown field is refused by name. */
+  readonly input: I;
+  /** What the result holds; it may hold more. */
+  readonly output: O;
+  readonly run: (input: z.output<I>) => z.input<O>;
+  readonly sources: readonly string[];
+  readonly example: { readonly input: z.input<I>; readonly output: unknown };
+}
+
+export const defineCalculation = <I extends z.ZodType, O extends z.ZodType>(
+  c: Calculation<I, O>,
+): Calculation<I, O> => c;
+
+type Issue = z.core.$ZodIssue;
+
+const at = (input: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>(
+    (here, key) => (here as Record<PropertyKey, unknown> | null | undefined)?.[key],
+    input,
+  );
+
+const fieldName = (path: readonly PropertyKey[]): string =>
+  path
+    .map((key, i) => (typeof key === "number" ? `[${key}]` : `${i > 0 ? "." : ""}${String(key)}`))
+    .join("") || "input";
+
+function limitsOfIssue(issue: Issue): { min?: number; max?: number; allowed?: string[] } | undefined {
+  if (issue.code === "too_small" && (issue.origin === "number" || issue.origin === "int"))
+    return { min: Number(issue.minimum) };
+  if (issue.code === "too_big" && (issue.origin === "number" || issue.origin === "int"))
+    return { max: Number(issue.maximum) };
+  if (issue.code === "invalid_value") return { allowed: issue.values.map(String) };
+  return undefined;
+}
+
+/** Of the shapes a union could have taken, the one the input comes nearest to says what is wrong with it. */
+function nearest(issue: Issue): Issue {
+  if (issue.code !== "invalid_union" || issue.errors.length === 0) return issue;
+  const [best] = [...issue.errors].sort(
+    (a, b) => a.length - b.length || (b[0]?.path.length ?? 0) - (a[0]?.path.length ?? 0),
+  );
+  const inner = best?.[0];
+  return inner === undefined ? issue : nearest({ ...inner, path: [...issue.path, ...inner.path] });
+}
+
+/** The first thing wrong with an input, in the one shape that every door uses. */
+export function problemFromIssues(issues: readonly Issue[], input: unknown): Problem {
+  const issue = nearest(issues[0] as Issue);
+  if (issue.code === "unrecognized_keys") {
+    const path = [...issue.path, issue.keys[0] as string];
+    return problemFromDomain({ code: "unknown-field", field: fieldName(path), value: at(input, path) });
+  }
+  const value = at(input, issue.path);
+  const limits = limitsOfIssue(issue);
+  const code =
+    value === undefined
+      ? "missing"
+      : issue.code === "too_small" || issue.code === "too_big"
+        ? "out-of-range"
+        : issue.code === "invalid_value"
+          ? "unknown-name"
+          : "wrong-type";
+  return problemFromDomain({
+    code,
+    field: fieldName(issue.path),
+    value,
+    ...(limits === undefined ? {} : { limits }),
+    ...(issue.code === "custom" || issue.code === "invalid_type" ? { because: `${issue.message}.` } : {}),
+  });
+}
+
+/** Reads and runs: every door calls this and nothing else, so all four give the same answers and refusals. */
+export function calculate(calculation: Calculation, input: unknown): Result<unknown, Problem> {
+  const read = calculation.input.safeParse(input);
+  if (!read.success) return fail(problemFromIssues(read.error.issues, input));
+  try {
+    return ok(calculation.run(read.data));
+  } catch (error) {
+    if (error instanceof DomainError) return fail(problemFromDomain(error.detail));
+    throw error;
+  }
+}
