@@ -1,0 +1,114 @@
+import { existsSync, readdirSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
+import type { Effects } from "../effects.ts";
+import { exitCodeFor, linesOf, summary, type TopicReport, unreadLine } from "./report.ts";
+import { runTopic } from "./run-topic.ts";
+import { loadTopic, topics } from "./topics.ts";
+
+const ownCopy = fileURLToPath(new URL("../../../test/check-values/", import.meta.url));
+
+const usage = `Computes the cases that others published or certified, and compares.
+
+  npm run checks -- [TOPIC] [--cases DIR] [--json] [--gate]
+
+  TOPIC        one of the folders below; all of them when left out
+  --cases DIR  read this folder in place of the project's copy of TOPIC
+  --json       one JSON document on standard output
+  --gate       exit 1 only for a failed case, or for one not read in a topic declared complete
+
+Exit 0 all passed; 1 a case failed; 2 wrong arguments; 3 a case was not read; 4 no case was found.
+`;
+
+const folderOf = (topic: string): string =>
+  join(ownCopy, topic === "calc" || topic === "solutions" ? topic : join("trials", topic));
+
+const knownTopics = (): string[] => [
+  "calc",
+  "solutions",
+  ...readdirSync(join(ownCopy, "trials")).filter((name) => statSync(folderOf(name)).isDirectory()),
+];
+
+interface Arguments {
+  readonly names: readonly string[];
+  readonly cases: string | undefined;
+  readonly json: boolean;
+  readonly gate: boolean;
+}
+
+function readArguments(argv: readonly string[]): Arguments | string {
+  const options = {
+    cases: { type: "string" },
+    json: { type: "boolean" },
+    gate: { type: "boolean" },
+  } as const;
+  let parsed: ReturnType<typeof parseArgs<{ options: typeof options; allowPositionals: true }>>;
+  try {
+    parsed = parseArgs({ args: [...argv], options, allowPositionals: true });
+  } catch (error) {
+    if (error instanceof TypeError) return error.message;
+    throw error;
+  }
+  const { values, positionals } = parsed;
+  const known = knownTopics();
+  const unknown = positionals.find((name) => !known.includes(name));
+  if (unknown !== undefined) return `${unknown} is not a topic. These are: ${known.join(", ")}.`;
+  if (values.cases !== undefined && positionals.length !== 1)
+    return "--cases replaces the folder of one TOPIC: name it.";
+  return {
+    names: positionals.length === 0 ? known : positionals,
+    cases: values.cases,
+    json: values.json === true,
+    gate: values.gate === true,
+  };
+}
+
+/** The outside-check runner: returns the exit code. */
+export async function runChecks(argv: readonly string[], effects: Effects): Promise<number> {
+  if (argv.includes("--help")) {
+    effects.stdout(`${usage}\nTopics: ${knownTopics().join(", ")}\n`);
+    return 0;
+  }
+  const given = readArguments(argv);
+  if (typeof given === "string") {
+    effects.stderr(`${given}\n\n${usage}`);
+    return 2;
+  }
+  const reports: TopicReport[] = [];
+  for (const name of given.names) {
+    const report = await checkTopic(name, given.cases);
+    reports.push(report);
+    if (!given.json) print(report, effects);
+  }
+  if (given.json) effects.stdout(`${JSON.stringify(given.names.length === 1 ? reports[0] : reports)}\n`);
+  const total = {
+    topic: given.names.length === 1 ? (given.names[0] as string) : "all",
+    passed: sum(reports, (r) => r.passed),
+    failed: sum(reports, (r) => r.failed),
+    notRead: sum(reports, (r) => r.notRead),
+  };
+  (given.json ? effects.stderr : effects.stdout)(`${summary(total)}\n`);
+  return given.gate ? gateCode(reports) : exitCodeFor(total);
+}
+
+const sum = (reports: readonly TopicReport[], of: (r: TopicReport) => number): number =>
+  reports.reduce((total, r) => total + of(r), 0);
+
+async function checkTopic(name: string, cases: string | undefined): Promise<TopicReport> {
+  const folder = cases ?? folderOf(name);
+  if (!existsSync(folder)) return { topic: name, passed: 0, failed: 0, notRead: 0, cases: [], unread: [] };
+  return runTopic(name, await loadTopic(name), { cases: folder, constants: folderOf(name) });
+}
+
+function print(report: TopicReport, effects: Effects): void {
+  for (const c of report.cases) for (const line of linesOf(c)) effects.stdout(`${line}\n`);
+  for (const u of report.unread) effects.stdout(`${unreadLine(u)}\n`);
+}
+
+const gateCode = (reports: readonly TopicReport[]): number =>
+  reports.some(
+    (r) => r.failed > 0 || (topics[r.topic]?.complete === true && (r.notRead > 0 || r.passed === 0)),
+  )
+    ? 1
+    : 0;
