@@ -36,7 +36,9 @@ export function toleranceFor(table: ToleranceTable, keys: readonly string[]): un
 
 /** Whether a number is near enough by one pair; `u` is the expected standard uncertainty that `abs-u` counts in. */
 export function holds(pair: TolerancePair, expected: number, got: number, u: number | undefined): boolean {
-  const distance = Math.abs(got - expected);
+  // The file's numbers are decimal: a difference of exactly the tolerance must not fail by how they round in binary.
+  const rounding = 4 * Number.EPSILON * Math.max(Math.abs(expected), Math.abs(got));
+  const distance = Math.abs(got - expected) - rounding;
   switch (pair.form) {
     case "exact":
       return got === expected;
@@ -47,7 +49,7 @@ export function holds(pair: TolerancePair, expected: number, got: number, u: num
     case "abs-u":
       return u !== undefined && distance <= pair.size * u;
     case "at-least":
-      return got >= expected - pair.size;
+      return got + rounding >= expected - pair.size;
     default:
       return false;
   }
