@@ -1,5 +1,9 @@
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-  test: { environment: "node", include: ["src/**/*.test.ts", "test/**/*.test.ts"], testTimeout: 20_000 },
+  test: {
+    environment: "node",
+    include: ["src/**/*.test.ts", "test/**/*.test.ts", "scripts/**/*.test.mjs"],
+    testTimeout: 20_000,
+  },
 });

@@ -1,0 +1,21 @@
+const one = (passed) => ({ passed: passed ? 1 : 0, failed: passed ? 0 : 1 });
+
+/** A stage that counts nothing itself counts as one check. */
+export const countOfCheck = ({ code }) => one(code === 0);
+
+/** From `… N passed, N failed[, N not read]` on lines of their own; what was not read has not passed. */
+export function countOfLines({ code, output }) {
+  const line = /^(?:[\w-]+: )?(\d+) passed, (\d+) failed(?:, (\d+) not read)?$/gm;
+  const found = [...output.matchAll(line)];
+  const total = (i) => found.reduce((all, match) => all + Number(match[i] ?? 0), 0);
+  const failed = total(2) + total(3);
+  return { passed: total(1), failed: code !== 0 || found.length === 0 ? Math.max(failed, 1) : failed };
+}
+
+/** From Vitest's JSON report. A file that could not be read, and a test that was skipped, have not passed. */
+export function countOfVitest({ code }, report) {
+  if (report === undefined) return one(false);
+  const unread = report.testResults.filter((f) => f.status === "failed" && f.assertionResults.length === 0);
+  const failed = report.numFailedTests + report.numPendingTests + report.numTodoTests + unread.length;
+  return { passed: report.numPassedTests, failed: code === 0 ? failed : Math.max(failed, 1) };
+}

@@ -1,0 +1,76 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "../house/build.mjs";
+import { root } from "../house/root.mjs";
+import { ensureChromium } from "./chromium.mjs";
+import { countOfCheck, countOfLines, countOfVitest } from "./counts.mjs";
+import { runCaptured } from "./run-captured.mjs";
+
+const json = (path) => JSON.parse(readFileSync(path, "utf8"));
+
+const check =
+  (script, ...args) =>
+  async () =>
+    countOfCheck(await runCaptured(script, args, { minutes: 4 }));
+
+const counting =
+  (script, ...args) =>
+  async () =>
+    countOfLines(await runCaptured(script, args, { minutes: 6 }));
+
+async function vitest(args, env) {
+  const folder = mkdtempSync(join(tmpdir(), "lacbench-test-"));
+  try {
+    const report = join(folder, "report.json");
+    const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
+    const ended = await runCaptured("node_modules/vitest/vitest.mjs", ["run", ...reporters, ...args], {
+      minutes: 8,
+      env,
+    });
+    return countOfVitest(ended, readdirSync(folder).length > 0 ? json(report) : undefined);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+async function browserTests() {
+  const CHROMIUM = await ensureChromium();
+  return CHROMIUM === undefined ? { passed: 0, failed: 1 } : vitest(["test/web/"], { CHROMIUM });
+}
+
+/** Cases from outside, in the topics that the project has declared complete: there even a case not read is a failure. */
+async function outsideCases() {
+  const total = { passed: 0, failed: 0 };
+  for (const topic of json(join(root, "test/complete-topics.json"))) {
+    const { passed, failed } = await counting("scripts/checks.mjs", topic)();
+    total.passed += passed;
+    total.failed += failed;
+  }
+  return total;
+}
+
+async function examples() {
+  const total = { passed: 0, failed: 0 };
+  for (const name of readdirSync(join(root, "examples")).filter((file) => file.endsWith(".mjs"))) {
+    const { passed, failed } = await check(`examples/${name}`)();
+    total.passed += passed;
+    total.failed += failed;
+  }
+  return total;
+}
+
+const built = async () => countOfCheck({ code: (await build("program", "types", "pages")) ? 0 : 1 });
+
+/** What `npm test` runs, in order; `slow` ones are left out of the quick part, `needsBuild` ones fail unrun when the build does. */
+export const stages = [
+  { name: "format and lint", run: check("node_modules/@biomejs/biome/bin/biome", "check") },
+  { name: "build and types", run: built, isBuild: true },
+  { name: "dead code", run: check("node_modules/knip/bin/knip.js") },
+  { name: "docstrings", run: counting("scripts/docstrings.mjs") },
+  { name: "docstring examples", run: counting("scripts/doctest.mjs"), needsBuild: true },
+  { name: "tests", run: () => vitest(["--exclude", "test/web/**"]), needsBuild: true },
+  { name: "outside cases", run: outsideCases, needsBuild: true },
+  { name: "examples", run: examples, needsBuild: true, slow: true },
+  { name: "pages in a browser", run: browserTests, needsBuild: true, slow: true },
+];
