@@ -1,0 +1,69 @@
+// The script that a browser loads before the first screen stands, compressed. The peer is an empty page of the same framework.
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { gzipSync } from "node:zlib";
+import { chromium } from "playwright-core";
+import { build } from "vite";
+import { startServer } from "./server-process.mjs";
+
+const kilobytes = (script) => gzipSync(script, { level: 9 }).length / 1000;
+const file = (path) => fileURLToPath(new URL(`../${path}`, import.meta.url));
+
+async function emptyPage() {
+  const entry = 'import { render } from "solid-js/web"; render(() => null, document.body);';
+  const { output } = await build({
+    root: file("."),
+    configFile: false,
+    logLevel: "error",
+    build: { write: false, rolldownOptions: { input: "empty" } },
+    plugins: [
+      {
+        name: "empty-page",
+        resolveId: (id) => (id === "empty" ? file("bench/empty.mjs") : undefined),
+        load: (id) => (id === file("bench/empty.mjs") ? entry : undefined),
+      },
+    ],
+  });
+  return output[0].code;
+}
+
+async function scriptsLoaded(address) {
+  const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
+  const args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-sync"];
+  const browser = await chromium.launch({ executablePath, args });
+  try {
+    const page = await browser.newPage();
+    const paths = new Set();
+    page.on("request", (asked) => {
+      if (asked.resourceType() === "script") paths.add(new URL(asked.url()).pathname);
+    });
+    await page.goto(address, { waitUntil: "networkidle" });
+    return [...paths];
+  } finally {
+    await browser.close();
+  }
+}
+
+export async function figures() {
+  const data = mkdtempSync(join(tmpdir(), "lacbench-bench-"));
+  const env = { LACBENCH_DATA: data, LACBENCH_NOTEBOOK: "demo" };
+  const server = await startServer(process.execPath, ["scripts/start.mjs"], env);
+  try {
+    const scripts = await scriptsLoaded(server.address);
+    if (scripts.length === 0) throw new Error("the first screen loaded no script");
+    return [
+      {
+        name: `script of the first screen, compressed, ${scripts.length} files`,
+        value: scripts.reduce((sum, path) => sum + kilobytes(readFileSync(file(`dist/web${path}`))), 0),
+        unit: "kB",
+        atMost: 200,
+        peer: { name: "an empty page", value: kilobytes(await emptyPage()) },
+      },
+    ];
+  } finally {
+    await server.stop();
+    rmSync(data, { recursive: true });
+  }
+}
