@@ -10,6 +10,8 @@ export interface NotebookReader {
   isLive(id: string): boolean;
   /** The live entry that makes the thing `id`: the entry of that id, or the live correction that stands in for it. */
   making(id: string): NotebookEntry | undefined;
+  /** The id of the thing that this entry makes or corrects: its own, or that of the first entry in the chain of corrections. */
+  thingOf(entry: NotebookEntry): string;
   /** Live entries that have this id or are about it, in the notebook's order. */
   touching(id: string): readonly NotebookEntry[];
   /** Live entries of a kind, in the notebook's order. */

@@ -14,6 +14,9 @@ export const responseAsked = z.looseObject({
   levels: z.array(z.string()).optional(),
   matters: z.number().min(0).optional(),
   unit: z.string().optional(),
+  /** What more and less of it are called: `glossier`, `duller`. */
+  more: z.string().optional(),
+  less: z.string().optional(),
 });
 
 /** Who reads and how: the part that `judged` and `measured` share. */
@@ -36,7 +39,13 @@ export const trialKinds = {
   "trial-asked": z.looseObject({
     question: z.string().min(1),
     varies: z.array(
-      z.looseObject({ factor: z.string(), levels: z.array(z.string()), appliedTo: z.enum(levelsAppliedTo) }),
+      z.looseObject({
+        factor: z.string(),
+        levels: z.array(z.string()),
+        appliedTo: z.enum(levelsAppliedTo),
+        /** Let down from one stock, as two cuts are: its levels then share the stock's luck. */
+        fromOneStock: z.boolean().optional(),
+      }),
     ),
     held: z.array(z.looseObject({ what: z.string(), at: z.string() })).optional(),
     looksAt: z.array(responseAsked),
@@ -44,6 +53,8 @@ export const trialKinds = {
     evenings: z.int().min(1).optional(),
     jarsPerLevel: z.int().min(1).optional(),
     millilitresPerPatchCoat: z.number().min(0).optional(),
+    /** Days between the last coat and the judging. */
+    daysToJudge: z.number().min(0).optional(),
   }),
   /** Boards, places, codes and orders in clear; treatments only by the hash of the key. */
   "trial-laid-out": z.looseObject({
@@ -72,6 +83,16 @@ export const trialKinds = {
       })
       .optional(),
     cannotTell: z.array(z.looseObject({ term: z.string(), with: z.array(z.string()) })).optional(),
+    /** Which batch each jar of the plan is; never which patch it goes on. */
+    jars: z
+      .array(
+        z.looseObject({
+          jar: z.string(),
+          recipe: z.record(z.string(), z.string()),
+          batch: idSchema.optional(),
+        }),
+      )
+      .optional(),
   }),
   /** The key, encrypted: only its holder's passphrase or device opens it. */
   "trial-key": z.looseObject({

@@ -1,0 +1,35 @@
+import { problemFromIssues } from "../registry/calculation.ts";
+import type { Problem } from "../registry/problem.ts";
+import { fail, ok, type Result } from "../result.ts";
+import { entrySchema, type KeptEntry, type NotebookEntry } from "./entry.ts";
+import { readJson } from "./json-text.ts";
+import { understand } from "./understanding.ts";
+
+/**
+ * Reads an entry that was kept before: by a store, a server or an export. The envelope must be right; a body that this
+ * version cannot use is kept and marked, since it may come from a version that can.
+ *
+ * @param text  the entry's JSON; it is kept as it stands
+ * @returns     the entry with its text, or what is wrong with the envelope
+ */
+export function readKeptEntry(text: string): Result<KeptEntry, Problem> {
+  const json = readJson(text);
+  if (!json.ok) return json;
+  const read = entrySchema.safeParse(json.value);
+  if (!read.success) return fail(problemFromIssues(read.error.issues, json.value));
+  const entry = json.value as NotebookEntry; // checked above; the schema changes nothing, and a copy would cost
+  return ok({ entry, text, understanding: understand(entry) });
+}
+
+/**
+ * Reads an entry at a door, where it is new: besides the envelope, the body of a known kind at a known schema must have
+ * its shape. Unknown kinds, unknown fields and higher schemas pass, and stay as they are in the text.
+ *
+ * @param text  the entry's JSON; it is kept as it stands
+ * @returns     the entry with its text, or the first thing wrong with it
+ */
+export function parseEntry(text: string): Result<KeptEntry, Problem> {
+  const kept = readKeptEntry(text);
+  if (kept.ok && kept.value.understanding?.as === "unusable") return fail(kept.value.understanding.problem);
+  return kept;
+}
