@@ -1,0 +1,78 @@
+import { DomainError } from "../domain-error.ts";
+import { type Random, shuffled } from "../random.ts";
+import { factorsOn, jarLabel, type Plan, type Treatment } from "./plan.ts";
+
+const keyOf = (names: readonly string[], t: Treatment): string => JSON.stringify(names.map((n) => t[n]));
+
+/**
+ * Deals the jars of each recipe over its patches, so that every jar is used and as evenly as the numbers allow:
+ * the first patch of a recipe takes a drawn jar, the next the following one, and what is done to the patch
+ * itself shifts the start, so that no jar goes with one method.
+ *
+ * @param treatments  what stands on each patch, n
+ * @param group       what to even out over first (a wood), paired with treatments
+ * @returns           the number of the jar for each patch from 1, paired with treatments
+ * @throws DomainError when a recipe has fewer patches than jars
+ *
+ * Source:   Lacbench's own; counts of any two jars of a recipe differ by at most one for each method
+ */
+export function dealJars(
+  plan: Plan,
+  treatments: readonly Treatment[],
+  group: readonly string[],
+  random: Random,
+): readonly number[] {
+  const jarNames = factorsOn(plan, "jar").map((f) => f.name);
+  const patchNames = factorsOn(plan, "patch").map((f) => f.name);
+  const numbers = new Array<number>(treatments.length).fill(1);
+  const recipes = new Map<string, number[]>();
+  treatments.forEach((t, i) => {
+    const recipe = keyOf(jarNames, t);
+    recipes.set(recipe, [...(recipes.get(recipe) ?? []), i]);
+  });
+  for (const patches of recipes.values()) {
+    if (patches.length < plan.jarsPerLevel) refuse(plan, jarNames, treatments[patches[0] as number], patches);
+    const turn = shuffled([...Array(plan.jarsPerLevel).keys()], random);
+    const methods = shuffled(
+      [...new Set(patches.map((i) => keyOf(patchNames, treatments[i] as Treatment)))],
+      random,
+    );
+    methods.forEach((method, shift) => {
+      const inMethod = patches.filter((i) => keyOf(patchNames, treatments[i] as Treatment) === method);
+      const groups = shuffled([...new Set(inMethod.map((i) => group[i]))], random);
+      const inTurn = groups.flatMap((g) =>
+        shuffled(
+          inMethod.filter((i) => group[i] === g),
+          random,
+        ),
+      );
+      inTurn.forEach((i, n) => {
+        numbers[i] = (turn[(n + shift) % plan.jarsPerLevel] as number) + 1;
+      });
+    });
+  }
+  return numbers;
+}
+
+function refuse(
+  plan: Plan,
+  names: readonly string[],
+  t: Treatment | undefined,
+  patches: readonly number[],
+): never {
+  const recipe = names.map((n) => t?.[n]).join(" · ") || "the one recipe";
+  throw new DomainError({
+    code: "not-enough-data",
+    field: "jarsPerLevel",
+    value: plan.jarsPerLevel,
+    limits: { max: patches.length },
+    because: `${recipe} stands on ${patches.length} patch${patches.length === 1 ? "" : "es"}, so ${plan.jarsPerLevel} jars of it cannot all be used.`,
+  });
+}
+
+/** The recipe of a treatment: what is in the jar, without what is done to wood or patch. */
+export const recipeOf = (plan: Pick<Plan, "factors">, t: Treatment): Treatment =>
+  Object.fromEntries(factorsOn(plan, "jar").map((f) => [f.name, t[f.name] as string]));
+
+export const jarOf = (plan: Pick<Plan, "factors">, t: Treatment, number: number): string =>
+  jarLabel(recipeOf(plan, t), number);
