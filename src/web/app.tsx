@@ -1,0 +1,67 @@
+import { createEffect, createResource, createSignal, Match, Show, Switch } from "solid-js";
+import { NotebookApi } from "./book-store/api.ts";
+import { beginNotebook, type KnownNotebooks, knownNotebooks, openBook } from "./book-store/house.ts";
+import type { OpenBook } from "./book-store/open-book.ts";
+import { openKeep } from "./book-store/open-keep.ts";
+import { BookProvider } from "./book-store/use-book.tsx";
+import { address, navigate } from "./router.ts";
+import { Shell } from "./shell/shell.tsx";
+import { lastOpen, rememberOpen } from "./start/chosen.ts";
+import { StartPage } from "./start/start-page.tsx";
+import { words } from "./words/words.ts";
+
+const api = new NotebookApi((path, init) => fetch(path, init));
+const keeping = openKeep();
+
+/** The notebook to open without asking: the last one, or the only one. */
+function chosen(known: KnownNotebooks): string | undefined {
+  const last = lastOpen();
+  const found = known.list.find((one) => one.id === last);
+  return found?.id ?? (known.list.length === 1 ? known.list[0]?.id : undefined);
+}
+
+export function App() {
+  const [book, setBook] = createSignal<OpenBook>();
+  const [known, { refetch }] = createResource(async () => knownNotebooks(await keeping, api));
+  let asked = false;
+
+  async function open(id: string): Promise<void> {
+    rememberOpen(id);
+    // One notebook at a time: another one gets a page of its own, with nothing left over from this one.
+    if (book() !== undefined && book()?.id !== id) return location.assign("/bench");
+    if (book() === undefined) setBook(await openBook(await keeping, api, id));
+    if (address().path === "/") navigate("/bench", { replace: true });
+  }
+  const begin = async (name: string) => open(await beginNotebook(await keeping, name));
+
+  createEffect(() => {
+    const list = known();
+    if (list === undefined || asked) return;
+    asked = true;
+    const id = chosen(list);
+    if (id !== undefined) void open(id);
+  });
+  createEffect(() => {
+    if (address().path === "/" && book() !== undefined) void refetch();
+  });
+  const atStart = () => address().path === "/" || book() === undefined;
+
+  return (
+    <Switch fallback={<p class="unseen">{words.shell.opening}</p>}>
+      <Match when={!atStart() && book()} keyed>
+        {(opened) => (
+          <BookProvider book={opened}>
+            <Shell />
+          </BookProvider>
+        )}
+      </Match>
+      <Match when={known.latest}>
+        {(list) => (
+          <Show when={book() !== undefined || chosen(list()) === undefined}>
+            <StartPage known={list()} onOpen={open} onBegin={begin} />
+          </Show>
+        )}
+      </Match>
+    </Switch>
+  );
+}

@@ -1,0 +1,97 @@
+import { splitJsonArray } from "../../core/notebook/json-text.ts";
+import { jsonMemberText } from "./json-member.ts";
+
+export interface NotebookTold {
+  readonly id: string;
+  readonly name?: string;
+  readonly invented?: boolean;
+  readonly entries?: number;
+}
+
+export interface SendAnswer {
+  readonly accepted: readonly string[];
+  readonly refused: readonly { readonly id: string; readonly code: string; readonly message: string }[];
+}
+
+export interface Arrivals {
+  readonly texts: readonly string[];
+  readonly cursor: string | null;
+}
+
+/** The house answered, and said no. Trying again as it is would get the same answer. */
+export class Refused extends Error {
+  override readonly name = "Refused";
+  readonly status: number;
+  constructor(status: number, message: string) {
+    super(message);
+    this.status = status;
+  }
+}
+
+/** The house does not answer, or not now. Trying again later may do. */
+export class OutOfReach extends Error {
+  override readonly name = "OutOfReach";
+}
+
+export type Fetch = (path: string, init?: RequestInit) => Promise<Response>;
+
+/** The notebook's house over HTTP. Texts go and come exactly as they were written. */
+export class NotebookApi {
+  readonly #fetch: Fetch;
+  constructor(fetch: Fetch) {
+    this.#fetch = fetch;
+  }
+
+  async notebooks(): Promise<readonly NotebookTold[]> {
+    const text = await this.#ask("/api/notebooks");
+    const read: unknown = JSON.parse(text);
+    const list = Array.isArray(read) ? read : (read as { notebooks?: unknown }).notebooks;
+    return Array.isArray(list) ? (list as NotebookTold[]) : [];
+  }
+
+  async send(notebook: string, texts: readonly string[]): Promise<SendAnswer> {
+    const text = await this.#ask(`/api/notebooks/${notebook}/entries`, {
+      method: "POST",
+      headers: { "content-type": "application/json" },
+      body: `[${texts.join(",")}]`,
+    });
+    return JSON.parse(text) as SendAnswer;
+  }
+
+  async arrivals(notebook: string, after: string | null, limit: number): Promise<Arrivals> {
+    const query = new URLSearchParams({ limit: String(limit), ...(after === null ? {} : { after }) });
+    const text = await this.#ask(`/api/notebooks/${notebook}/entries?${query}`);
+    const { cursor } = JSON.parse(text) as { cursor?: string | number | null };
+    const texts = splitJsonArray(jsonMemberText(text, "entries") ?? "[]");
+    if (!texts.ok) throw new OutOfReach(texts.error.message);
+    return { texts: texts.value, cursor: cursor === undefined || cursor === null ? after : String(cursor) };
+  }
+
+  async #ask(path: string, init?: RequestInit): Promise<string> {
+    let response: Response;
+    let text: string;
+    try {
+      response = await this.#fetch(path, init);
+      text = await response.text();
+    } catch (error) {
+      if (error instanceof TypeError || error instanceof DOMException) throw new OutOfReach(error.message);
+      throw error;
+    }
+    if (response.ok) return text;
+    const said = messageOf(text) ?? `${response.status} ${response.statusText}`;
+    if (response.status >= 500 || response.status === 408 || response.status === 429)
+      throw new OutOfReach(said);
+    throw new Refused(response.status, said);
+  }
+}
+
+function messageOf(text: string): string | undefined {
+  try {
+    const problem = JSON.parse(text) as { message?: unknown; detail?: unknown; title?: unknown };
+    const said = problem.message ?? problem.detail ?? problem.title;
+    return typeof said === "string" ? said : undefined;
+  } catch (error) {
+    if (error instanceof SyntaxError) return undefined;
+    throw error;
+  }
+}

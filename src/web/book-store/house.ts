@@ -1,0 +1,91 @@
+import { writeEntry } from "../../core/notebook/write-entry.ts";
+import { type NotebookApi, OutOfReach, Refused } from "./api.ts";
+import { Courier } from "./courier.ts";
+import type { Keep } from "./keep.ts";
+import { type BookEffects, OpenBook } from "./open-book.ts";
+import { newId, randomBytes } from "./open-keep.ts";
+import { tabsOfBrowser } from "./tabs.ts";
+
+/** A notebook that can be opened here: kept in this browser, told of by the house, or both. */
+export interface Known {
+  readonly id: string;
+  readonly name: string;
+  readonly invented: boolean;
+  readonly entries: number | undefined;
+}
+
+export interface KnownNotebooks {
+  readonly list: readonly Known[];
+  readonly reachable: boolean;
+}
+
+export async function knownNotebooks(keep: Keep, api: NotebookApi): Promise<KnownNotebooks> {
+  const cards = await keep.cards();
+  const list = new Map<string, Known>(
+    cards.map(({ id, name, invented }) => [id, { id, name, invented, entries: undefined }]),
+  );
+  try {
+    for (const told of await api.notebooks()) {
+      const card = list.get(told.id);
+      const name = told.name ?? card?.name ?? "";
+      const invented = told.invented ?? card?.invented ?? false;
+      list.set(told.id, { id: told.id, name, invented, entries: told.entries });
+      await keep.putCard({ id: told.id, name, invented });
+    }
+    return { list: [...list.values()], reachable: true };
+  } catch (error) {
+    if (!(error instanceof OutOfReach || error instanceof Refused || error instanceof SyntaxError))
+      throw error;
+    return { list: [...list.values()], reachable: false };
+  }
+}
+
+export const zoneHere = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+const effects = (): BookEffects => ({
+  now: () => new Date().toISOString(),
+  randomBytes,
+  zone: zoneHere(),
+  tabs: tabsOfBrowser(),
+});
+
+/** Opens a notebook from what is kept here, and sets a courier on the way. */
+export async function openBook(keep: Keep, api: NotebookApi, id: string): Promise<OpenBook> {
+  const card = (await keep.cards()).find((one) => one.id === id);
+  const rows = await keep.rows(id);
+  const book = new OpenBook(id, await keep.device(), keep, rows, card?.seq ?? 0, effects());
+  const courier = new Courier(book, api, card?.cursor ?? null, {
+    wait: (ms, then) => {
+      const timer = setTimeout(then, ms);
+      return () => clearTimeout(timer);
+    },
+    hidden: () => document.hidden,
+  });
+  addEventListener("online", () => courier.nudge());
+  document.addEventListener("visibilitychange", () => !document.hidden && courier.nudge());
+  if (rows.length === 0) await courier.round();
+  else courier.nudge();
+  return book;
+}
+
+/** A new notebook with its first entry, kept here at once and sent when it can be. */
+export async function beginNotebook(keep: Keep, name: string): Promise<string> {
+  const id = newId();
+  await keep.putCard({ id, name });
+  const begun = writeEntry(
+    { notebook: id, kind: "notebook-begun", body: { name } },
+    { ...effects(), device: await keep.device(), by: null, nextSeq: () => 1 },
+  );
+  await keep.keepWritten(id, [{ id: begun.entry.id, seq: 1, text: begun.text }]);
+  return id;
+}
+
+/** A notebook whose entries are given: the demo. */
+export async function keepNotebook(
+  keep: Keep,
+  card: { readonly id: string; readonly name: string; readonly invented: boolean },
+  texts: readonly { readonly id: string; readonly text: string }[],
+): Promise<void> {
+  await keep.putCard(card);
+  await keep.keepImported(card.id, texts);
+}

@@ -1,0 +1,266 @@
+import { type Accessor, createMemo, createSignal } from "solid-js";
+import type { KeptEntry, NotebookEntry } from "../../core/notebook/entry.ts";
+import type { Body, Kind } from "../../core/notebook/kinds/all.ts";
+import { Notebook } from "../../core/notebook/notebook.ts";
+import { readKeptEntry } from "../../core/notebook/parse-entry.ts";
+import type { NotebookReader } from "../../core/notebook/reader.ts";
+import { type EntryDraft, writeEntry } from "../../core/notebook/write-entry.ts";
+import type { SendAnswer } from "./api.ts";
+import type { Keep, Row, Written } from "./keep.ts";
+import { Keeper } from "./keeper.ts";
+import { Outbox, type RefusedEntry, type ToSend } from "./outbox.ts";
+import type { Tabs } from "./tabs.ts";
+
+/** What a page says happened; the envelope is put around it here. */
+export type Draft<K extends Kind> = Omit<EntryDraft<K>, "notebook">;
+
+export interface BookEffects {
+  readonly now: () => string;
+  readonly randomBytes: (length: number) => Uint8Array;
+  readonly zone: string;
+  readonly tabs: Tabs;
+}
+
+export interface Status {
+  readonly toSend: number;
+  readonly refused: number;
+  /** This browser keeps what is written over a visit. */
+  readonly keeps: boolean;
+  readonly reachable: boolean;
+}
+
+/** What became of texts that came in. */
+export interface Adopted {
+  readonly added: number;
+  readonly known: number;
+  readonly refused: readonly string[];
+}
+
+/**
+ * One notebook, open: the fold of its entries for the pages to read, and the way of what is written here. An entry is
+ * in the fold before `write` returns; keeping and sending it follow by themselves.
+ */
+export class OpenBook {
+  readonly id: string;
+  readonly zone: string;
+  readonly device: string;
+  readonly #effects: BookEffects;
+  readonly #keeper: Keeper;
+  #notebook: Notebook;
+  #outbox: Outbox;
+  #seq: number;
+  readonly #version = createSignal(0);
+  readonly #status;
+  /** Called when there is something to send. */
+  onSomethingToSend: () => void = () => undefined;
+
+  constructor(
+    id: string,
+    device: string,
+    keep: Keep,
+    rows: readonly Row[],
+    seq: number,
+    effects: BookEffects,
+  ) {
+    this.id = id;
+    this.device = device;
+    this.zone = effects.zone;
+    this.#effects = effects;
+    this.#seq = seq;
+    this.#outbox = Outbox.of(rows);
+    this.#keeper = new Keeper(id, keep, {
+      kept: (written, renumbered) => this.#wasKept(written, renumbered),
+      keepsNoMore: () => this.#tellStatus({ keeps: false }),
+    });
+    this.#notebook = new Notebook(id);
+    this.#take(rows.map((row) => row.text));
+    this.#status = createSignal<Status>({ toSend: 0, refused: 0, keeps: keep.lasting, reachable: true });
+    this.#tellStatus({});
+    effects.tabs.listen((news) => {
+      if (news.notebook !== id) return;
+      if (news.say === "written") this.#hearWritten(news.texts);
+      else this.#settled({ accepted: news.sent, refused: news.refused.map((r) => ({ ...r, code: "" })) });
+    });
+  }
+
+  /** A view of the notebook, computed again only when something that it read has changed. */
+  view<T>(key: string, compute: (read: NotebookReader) => T): Accessor<T> {
+    return createMemo(() => this.look(key, compute));
+  }
+
+  /** The same inside a computation of the caller's own; tracked there. */
+  look<T>(key: string, compute: (read: NotebookReader) => T): T {
+    this.#version[0]();
+    return this.#notebook.derive(key, compute);
+  }
+
+  /** The whole notebook, tracked: for the Book, an export, the reports. */
+  whole(): Notebook {
+    this.#version[0]();
+    return this.#notebook;
+  }
+
+  readonly status = (): Status => this.#status[0]();
+  readonly invented = (): boolean => this.#cover()?.invented === true;
+  readonly name = (): string => this.#cover()?.name ?? "";
+
+  /** Writes down what happened and returns the new entry's id. It shows at once and is sent when it can be. */
+  write<K extends Kind>(draft: Draft<K>): string {
+    const kept = writeEntry<K>(
+      { ...draft, notebook: this.id },
+      { ...this.#effects, device: this.device, by: null, nextSeq: () => ++this.#seq },
+    );
+    this.#notebook.add([kept]);
+    this.#outbox.put(kept.entry.id, kept.text);
+    this.#changed();
+    this.#keeper.keep({ id: kept.entry.id, seq: kept.entry.seq, text: kept.text });
+    return kept.entry.id;
+  }
+
+  /** Strikes entries out: they stay readable, with a line through. Undo everywhere is this. */
+  strike(ids: readonly string[], why?: string): string {
+    const about = new Set(ids.flatMap((id) => this.#notebook.entry(id)?.about ?? []));
+    return this.write({
+      kind: "struck",
+      about: [...about],
+      strikes: ids,
+      body: why === undefined ? {} : { why },
+    });
+  }
+
+  get toSend(): readonly ToSend[] {
+    return this.#outbox.toSend;
+  }
+
+  refused(): readonly RefusedEntry[] {
+    this.status();
+    return this.#outbox.refused;
+  }
+
+  sendAgain(id: string): void {
+    const text = this.#outbox.textOf(id);
+    if (text === undefined) return;
+    this.#outbox.put(id, text);
+    this.#keeper.settle(id, "to-send");
+    this.#tellStatus({});
+    this.onSomethingToSend();
+  }
+
+  /** The house's answer to what was sent. */
+  async answered(answer: SendAnswer): Promise<void> {
+    this.#settled(answer);
+    this.#effects.tabs.tell({
+      say: "settled",
+      notebook: this.id,
+      sent: answer.accepted,
+      refused: answer.refused.map(({ id, message }) => ({ id, message })),
+    });
+    for (const id of answer.accepted) await this.#keeper.settle(id, "sent");
+    for (const { id, message } of answer.refused) await this.#keeper.settle(id, "refused", message);
+  }
+
+  /** Takes in what the house told; it is kept before `cursor` is. */
+  async arrived(texts: readonly string[], cursor: string | null): Promise<void> {
+    const { fresh } = this.#take(texts);
+    if (fresh.length > 0) this.#changed();
+    await this.#keeper.arrived(
+      texts.map((text, i) => ({ id: idOf(text, i), text })),
+      cursor,
+    );
+  }
+
+  /** Takes in texts from a file and sends them on. */
+  async imported(texts: readonly string[]): Promise<Adopted> {
+    const { fresh, known, refused } = this.#take(texts);
+    for (const kept of fresh) this.#outbox.put(kept.entry.id, kept.text);
+    this.#changed();
+    await this.#keeper.imported(fresh.map((kept) => ({ id: kept.entry.id, text: kept.text })));
+    this.onSomethingToSend();
+    return { added: fresh.length, known, refused };
+  }
+
+  /** Nothing sent is known in the house (another folder, say): all of it is to be sent anew. */
+  sendEverything(): void {
+    for (const entry of this.#notebook.ordered()) this.#outbox.put(entry.id, this.#textOf(entry.id));
+    this.#tellStatus({});
+  }
+
+  setReachable(reachable: boolean): void {
+    if (this.status().reachable !== reachable) this.#tellStatus({ reachable });
+  }
+
+  /** Settled once all that was written so far is kept. */
+  settledHere(): Promise<void> {
+    return this.#keeper.idle();
+  }
+
+  #cover(): Body<"notebook-begun"> | undefined {
+    return this.look("cover", (read) => read.ofKind("notebook-begun")[0]?.body as Body<"notebook-begun">);
+  }
+
+  #textOf(id: string): string {
+    return this.#notebook.kept(id)?.text ?? "";
+  }
+
+  #take(texts: readonly string[]): { fresh: KeptEntry[]; known: number; refused: string[] } {
+    const refused: string[] = [];
+    const kept = new Map<string, KeptEntry>();
+    for (const text of texts) {
+      const read = readKeptEntry(text);
+      if (!read.ok) refused.push(read.error.message);
+      else kept.set(read.value.entry.id, read.value);
+    }
+    const report = this.#notebook.add([...kept.values()]);
+    for (const id of report.emptied) this.#keeper.replaceText(id, this.#textOf(id));
+    for (const one of kept.values()) this.#raiseSeq(one.entry);
+    return {
+      fresh: report.added.map((id) => kept.get(id) as KeptEntry),
+      known: report.known.length,
+      refused: [...refused, ...report.refused.map((r) => r.message)],
+    };
+  }
+
+  #raiseSeq(entry: NotebookEntry): void {
+    if (entry.device === this.device) this.#seq = Math.max(this.#seq, entry.seq);
+  }
+
+  #hearWritten(texts: readonly string[]): void {
+    for (const kept of this.#take(texts).fresh) this.#outbox.put(kept.entry.id, kept.text);
+    this.#changed();
+  }
+
+  #settled(answer: SendAnswer): void {
+    for (const id of answer.accepted) this.#outbox.sent(id);
+    for (const { id, message } of answer.refused) this.#outbox.refuse(id, this.#textOf(id), message);
+    this.#tellStatus({});
+  }
+
+  /** Kept here. When another tab took a number first, the fold is made again from the texts as they are now kept. */
+  #wasKept(written: readonly Written[], renumbered: boolean): void {
+    if (renumbered) {
+      const now = new Map(written.map((one) => [one.id, one.text]));
+      const all = this.#notebook.ordered().map((entry) => now.get(entry.id) ?? this.#textOf(entry.id));
+      this.#notebook = new Notebook(this.id);
+      this.#take(all);
+      for (const one of written) this.#outbox.put(one.id, one.text);
+      this.#changed();
+    }
+    this.#effects.tabs.tell({ say: "written", notebook: this.id, texts: written.map((one) => one.text) });
+    this.onSomethingToSend();
+  }
+
+  #changed(): void {
+    this.#version[1]((n) => n + 1);
+    this.#tellStatus({});
+  }
+
+  #tellStatus(change: Partial<Status>): void {
+    const { count, refused } = this.#outbox;
+    this.#status[1]((was) => ({ ...was, ...change, toSend: count, refused: refused.length }));
+  }
+}
+
+const idOf = (text: string, at: number): string => {
+  const read = readKeptEntry(text);
+  return read.ok ? read.value.entry.id : `unread-${at}`;
+};

@@ -1,0 +1,37 @@
+import { type Component, lazy } from "solid-js";
+import type { Params } from "./match-path.ts";
+
+export const placeIds = ["bench", "shelf", "jars", "trials", "pieces", "book"] as const;
+export type PlaceId = (typeof placeIds)[number];
+
+export interface ScreenProps {
+  readonly params: Params;
+}
+
+/** One page: the place it belongs to, its path, and what draws it, fetched when it is first opened. */
+export interface Screen {
+  readonly place: PlaceId;
+  readonly path: string;
+  readonly view: Component<ScreenProps>;
+}
+
+/**
+ * Every page that exists. A place is shown among the places once a page stands here whose path is the place itself,
+ * so what is not made yet is not shown. A view tells its own title (`<Page title>`).
+ */
+export const screens: readonly Screen[] = [
+  {
+    place: "bench",
+    path: "/bench",
+    view: lazy(async () => ({ default: (await import("./bench/view.tsx")).BenchView })),
+  },
+  {
+    place: "book",
+    path: "/book",
+    view: lazy(async () => ({ default: (await import("./book/view.tsx")).BookView })),
+  },
+];
+
+export const placePath = (place: PlaceId): string => `/${place}`;
+export const placesShown = (): readonly PlaceId[] =>
+  placeIds.filter((place) => screens.some((screen) => screen.path === placePath(place)));

@@ -1,0 +1,72 @@
+import { For, Show } from "solid-js";
+import { useBook } from "../book-store/use-book.tsx";
+import { Choice } from "../controls/choice.tsx";
+import { type PlaceId, placePath, placesShown } from "../places.ts";
+import { words } from "../words/words.ts";
+import { light, lights, setLight } from "./light.ts";
+import { pageNote } from "./page.tsx";
+
+/** Name, the page's words, what is still to send, and whether all of this is made up. */
+export function Head() {
+  const book = useBook();
+  return (
+    <header class="head">
+      <a class="mark say" href="/bench">
+        {words.shell.lacbench}
+      </a>
+      <span class="note">{pageNote()}</span>
+      <span class="news">
+        <Show when={book.invented()}>
+          <span class="demo">{words.shell.demo}</span>
+        </Show>
+        <span role="status">{sayStatus(book.status())}</span>
+        <Show when={book.status().refused > 0}>
+          <a href="/book?show=refused">{words.shell.refused(book.status().refused)}</a>
+        </Show>
+      </span>
+    </header>
+  );
+}
+
+function sayStatus(status: { readonly toSend: number; readonly keeps: boolean }): string {
+  if (!status.keeps) {
+    return status.toSend > 0 ? words.shell.toSendAndNotKept(status.toSend) : words.shell.notKept;
+  }
+  return status.toSend > 0 ? words.shell.toSend(status.toSend) : words.shell.allSent;
+}
+
+/** The places, in words; the one that is open stands on a bar of the finish. */
+export function Places(props: { readonly current: PlaceId | undefined }) {
+  return (
+    <nav class="places" aria-label={words.shell.places}>
+      <For each={placesShown()}>
+        {(place) => (
+          <a href={placePath(place)} aria-current={props.current === place ? "page" : undefined}>
+            {words.shell.place[place]}
+          </a>
+        )}
+      </For>
+    </nav>
+  );
+}
+
+/** The light of this device, and which notebook is open. */
+export function Foot() {
+  const book = useBook();
+  return (
+    <footer class="foot">
+      <Choice
+        label={words.shell.light}
+        name="light"
+        inline
+        options={lights.map((value) => ({ value, label: words.shell.lights[value] }))}
+        value={light()}
+        onChange={setLight}
+      />
+      <span>
+        {words.shell.notebook}: {book.name()}
+      </span>
+      <a href="/">{words.shell.another}</a>
+    </footer>
+  );
+}

@@ -1,0 +1,50 @@
+import { createMemo, ErrorBoundary, Show, Suspense } from "solid-js";
+import { Dynamic } from "solid-js/web";
+import { matchPath } from "../match-path.ts";
+import { screens } from "../places.ts";
+import { address } from "../router.ts";
+import { words } from "../words/words.ts";
+import { finishStyle } from "./finish-look.ts";
+import { Foot, Head, Places } from "./frame.tsx";
+import { light } from "./light.ts";
+import { Broken, Nowhere } from "./odd-pages.tsx";
+import { Spine, worn } from "./page.tsx";
+import "./shell.css";
+
+function screenAt(path: string) {
+  for (const screen of screens) {
+    const params = matchPath(screen.path, path);
+    if (params !== null) return { screen, params };
+  }
+  return undefined;
+}
+
+/** Everything around a page: spine, places, what is still to send, light. */
+export function Shell() {
+  const path = createMemo(() => address().path);
+  const open = createMemo(() => screenAt(path()));
+  return (
+    <div style={finishStyle(worn().finish, light())}>
+      <a class="skip" href="#page">
+        {words.shell.skip}
+      </a>
+      <Spine />
+      <div class="body">
+        <Head />
+        <Places current={open()?.screen.place} />
+        <main id="page">
+          <Show when={open()} keyed fallback={<Nowhere />}>
+            {(here) => (
+              <ErrorBoundary fallback={(error) => <Broken error={error} />}>
+                <Suspense>
+                  <Dynamic component={here.screen.view} params={here.params} />
+                </Suspense>
+              </ErrorBoundary>
+            )}
+          </Show>
+        </main>
+        <Foot />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import { expect, test } from "vitest";
+import { clock, dayInWords, dayOf, lengthInWords, whenInWords } from "./time.ts";
+
+// Berlin is UTC+2 until Sunday 25 October 2026, 03:00 local, and UTC+1 after (EU summer time rule).
+const zone = "Europe/Berlin";
+test("clock and day follow the zone across the change of clocks", () => {
+  expect(clock("2026-10-14T17:42:00Z", zone)).toBe("19:42");
+  expect(clock("2026-10-26T17:42:00Z", zone)).toBe("18:42");
+  expect(dayOf("2026-10-14T22:30:00Z", zone)).toBe("2026-10-15");
+  expect(clock("2026-10-14T22:05:00Z", zone)).toBe("00:05");
+});
+
+test("days are named as one says them", () => {
+  expect(dayInWords("2026-10-14T17:42:00Z", zone, "2026-10-20T08:00:00Z")).toBe("Wed 14 Oct");
+  expect(dayInWords("2025-09-02T17:42:00Z", zone, "2026-10-20T08:00:00Z")).toBe("Tue 2 Sep 2025");
+  expect(whenInWords("2026-10-14T18:25:00Z", zone, "2026-10-14T17:42:00Z")).toBe("20:25");
+  expect(whenInWords("2026-10-15T06:10:00Z", zone, "2026-10-14T17:42:00Z")).toBe("tomorrow 08:10");
+  expect(whenInWords("2026-10-13T06:10:00Z", zone, "2026-10-14T17:42:00Z")).toBe("yesterday 08:10");
+  expect(whenInWords("2026-10-17T16:00:00Z", zone, "2026-10-14T17:42:00Z")).toBe("Sat 17 Oct, 18:00");
+});
+
+test("lengths", () => {
+  expect([0.2, 1, 40, 60, 200, 2880].map(lengthInWords)).toEqual([
+    "less than a minute",
+    "1 minute",
+    "40 minutes",
+    "1 h",
+    "3 h 20 min",
+    "2 days",
+  ]);
+});
