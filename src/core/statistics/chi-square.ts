@@ -1,0 +1,53 @@
+import { inRange } from "../domain-error.ts";
+import { incompleteGamma, stirlingError, type Tails } from "./gamma.ts";
+import { integral } from "./gauss-legendre.ts";
+import { rootOfIncreasing } from "./root.ts";
+
+/**
+ * The chi-square distribution, both tails.
+ *
+ * @param x                 scalar
+ * @param degreesOfFreedom  scalar
+ * @returns                 {lower, upper}
+ * @throws DomainError for x < 0, degrees of freedom ≤ 0, and NaN
+ *
+ * Valid:    x ≥ 0
+ * Accuracy: as `incompleteGamma`
+ * Source:   NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.6.6
+ * @example
+ * chiSquareTails(3.841458821, 1).upper // => 0.05
+ */
+export const chiSquareTails = (x: number, degreesOfFreedom: number): Tails =>
+  incompleteGamma(degreesOfFreedom / 2, x / 2);
+
+/** The value that a chi-square variable exceeds with probability `p`. */
+export function chiSquareUpperQuantile(p: number, degreesOfFreedom: number): number {
+  inRange("p", p, { min: Number.MIN_VALUE, max: 1 - Number.EPSILON / 2 });
+  const distance = (w: number): number => {
+    const tails = chiSquareTails(Math.exp(w), degreesOfFreedom);
+    return p <= 0.5 ? Math.log(p) - Math.log(tails.upper) : Math.log(tails.lower) - Math.log1p(-p);
+  };
+  return Math.exp(rootOfIncreasing(distance, Math.log(degreesOfFreedom), 0.5));
+}
+
+/**
+ * The mean of g(s) where s² is a mean square over its expectation: s = √(χ²/ν). This is what turns a result for a
+ * known standard deviation into one for an estimated one.
+ *
+ *     E[g] = ∫ g(e^v) 2 a^a/Γ(a) e^{ν(v − e^{2v}/2)} dv,   a = ν/2
+ *
+ * In the logarithm of s the density is smooth for every ν, which Gauss–Legendre needs.
+ */
+export function meanOverScale(g: (s: number) => number, degreesOfFreedom: number): number {
+  if (degreesOfFreedom === Number.POSITIVE_INFINITY) return g(1);
+  const nu = degreesOfFreedom;
+  const negligible = 40; // e^−40 = 4e-18
+  const fall = (v: number): number => nu * (0.5 + v - 0.5 * Math.exp(2 * v)) + negligible;
+  const high = rootOfIncreasing((v) => -fall(v), 0, 0.1);
+  const low = rootOfIncreasing(fall, 0, 0.1);
+  const shoulder = Math.max(low, -3);
+  const peak = 2 * Math.sqrt(nu / (4 * Math.PI)) * Math.exp(-stirlingError(nu / 2));
+  const weighted = (v: number): number => peak * Math.exp(fall(v) - negligible) * g(Math.exp(v));
+  const tail = low < shoulder ? integral(weighted, low, shoulder, 5) : 0;
+  return tail + integral(weighted, shoulder, high, 6);
+}
