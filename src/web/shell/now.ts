@@ -2,6 +2,7 @@ import { createSignal } from "solid-js";
 
 const everyMs = 15_000;
 const [now, setNow] = createSignal(new Date().toISOString());
+
 /** The instant, renewed every quarter of a minute and when the page comes back into sight. */
 export { now };
 
