@@ -83,17 +83,7 @@ export interface Trial {
 
 /** Ids of all trials, the newest first. */
 export const trialIds = (read: NotebookReader): readonly string[] =>
-  read.derive("trials", (r) =>
-    r
-      .ofKind("trial-asked")
-      .map((e) => thingMade(e))
-      .filter((id, i, all) => all.indexOf(id) === i)
-      .reverse(),
-  );
-
-/** A correction stands in for the entry that it strikes, and is about the same thing. */
-const thingMade = (entry: NotebookEntry): string =>
-  (entry.strikes.length > 0 ? entry.about[0] : entry.id) ?? entry.id;
+  read.derive("trials", (r) => [...new Set(r.ofKind("trial-asked").map((e) => r.thingOf(e)))].reverse());
 
 export const trialView = (read: NotebookReader, id: string): Trial | null =>
   read.derive(`trial:${id}`, (r) => foldTrial(r, id));
