@@ -5,18 +5,17 @@ import { parseArgs } from "node:util";
 import type { Effects } from "../effects.ts";
 import { exitCodeFor, linesOf, summary, type TopicReport, unreadLine } from "./report.ts";
 import { runTopic } from "./run-topic.ts";
-import { loadTopic, topics } from "./topics.ts";
+import { loadTopic } from "./topics.ts";
 
 const ownCopy = fileURLToPath(new URL("../../../test/check-values/", import.meta.url));
 
 const usage = `Computes the cases that others published or certified, and compares.
 
-  npm run checks -- [TOPIC] [--cases DIR] [--json] [--gate]
+  npm run checks -- [TOPIC] [--cases DIR] [--json]
 
   TOPIC        one of the folders below; all of them when left out
   --cases DIR  read this folder in place of the project's copy of TOPIC
   --json       one JSON document on standard output
-  --gate       exit 1 only for a failed case, or for one not read in a topic declared complete
 
 Exit 0 all passed; 1 a case failed; 2 wrong arguments; 3 a case was not read; 4 no case was found.
 `;
@@ -34,7 +33,6 @@ interface Arguments {
   readonly names: readonly string[];
   readonly cases: string | undefined;
   readonly json: boolean;
-  readonly gate: boolean;
 }
 
 function readArguments(argv: readonly string[]): Arguments | string {
@@ -60,7 +58,6 @@ function readArguments(argv: readonly string[]): Arguments | string {
     names: positionals.length === 0 ? known : positionals,
     cases: values.cases,
     json: values.json === true,
-    gate: values.gate === true,
   };
 }
 
@@ -89,7 +86,7 @@ export async function runChecks(argv: readonly string[], effects: Effects): Prom
     notRead: sum(reports, (r) => r.notRead),
   };
   (given.json ? effects.stderr : effects.stdout)(`${summary(total)}\n`);
-  return given.gate ? gateCode(reports) : exitCodeFor(total);
+  return exitCodeFor(total);
 }
 
 const sum = (reports: readonly TopicReport[], of: (r: TopicReport) => number): number =>
@@ -105,10 +102,3 @@ function print(report: TopicReport, effects: Effects): void {
   for (const c of report.cases) for (const line of linesOf(c)) effects.stdout(`${line}\n`);
   for (const u of report.unread) effects.stdout(`${unreadLine(u)}\n`);
 }
-
-const gateCode = (reports: readonly TopicReport[]): number =>
-  reports.some(
-    (r) => r.failed > 0 || (topics[r.topic]?.complete === true && (r.notRead > 0 || r.passed === 0)),
-  )
-    ? 1
-    : 0;
