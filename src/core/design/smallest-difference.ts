@@ -1,7 +1,5 @@
 import { inRange } from "../domain-error.ts";
-import { noncentralTTails } from "../statistics/noncentral-t.ts";
-import { rootBetween } from "../statistics/root.ts";
-import { studentizedRangeQuantile } from "../statistics/studentized-range.ts";
+import { smallestDifference } from "../statistics/power.ts";
 import type { Factor, LaidPatch, Plan } from "./plan.ts";
 import { indicators, residual, spanOf } from "./span.ts";
 import { type Stratum, stratumOf, unitLabels } from "./strata.ts";
@@ -25,7 +23,6 @@ export interface SmallestDifference {
   readonly standardError: number;
 }
 
-const confidence = 0.95;
 const power = 0.8;
 
 /**
@@ -128,8 +125,9 @@ function squaredSums(weights: readonly number[], unitOf: readonly string[]): num
 }
 
 /** How many standard errors a difference must be, to be shown with the wanted chance. */
-function detectable(levels: number, df: number): number {
-  const critical = studentizedRangeQuantile(confidence, levels, df) / Math.SQRT2;
-  const chance = (noncentrality: number) => noncentralTTails(critical, df, noncentrality).upper;
-  return rootBetween((x) => chance(x) - power, 0, 2 * critical + 8);
-}
+const detectable = (levels: number, degreesOfFreedom: number): number =>
+  smallestDifference(
+    // two units a level of deviation 1 each: a difference then has a standard error of 1
+    { levels, unitsPerLevel: 2, patchesPerUnit: 1, unitDeviation: 0, patchDeviation: 1, degreesOfFreedom },
+    power,
+  );

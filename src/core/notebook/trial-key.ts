@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { LaidPatch } from "../design/plan.ts";
 import type { Problem } from "../registry/problem.ts";
 import { fail, ok, type Result } from "../result.ts";
-import { readJson } from "./json-text.ts";
+import { readShallowJson } from "./json-text.ts";
 import { canonicalJson } from "./same-json.ts";
 import { sha256OfText } from "./withdrawal.ts";
 
@@ -44,7 +44,7 @@ export function readTrialKey(text: string, expectedSha256: string): Result<Trial
     fail({ code, field: "key", value: null, message, limits: null });
   if (sha256OfText(text) !== expectedSha256)
     return refused("contradiction", "This key is not the one whose hash was laid down with the layout.");
-  const json = readJson(text);
+  const json = readShallowJson(text);
   if (!json.ok) return json;
   const key = keySchema.safeParse(json.value);
   return key.success ? ok(key.data) : refused("wrong-type", "This key does not say what is on each code.");
