@@ -1,4 +1,5 @@
 import type { Problem } from "../registry/problem.ts";
+import { readJson } from "../registry/read-json.ts";
 import { fail, ok, type Result } from "../result.ts";
 
 /** An entry nests a handful deep; a text nested beyond this is an attack on whoever walks it. */
@@ -12,9 +13,9 @@ const isClosing = (c: number): boolean => c === 0x7d || c === 0x5d;
 const isSpace = (c: number): boolean => c === 0x20 || c === 0x0a || c === 0x0d || c === 0x09;
 
 const unreadable = (because: string): Problem => ({
-  code: "not-json",
+  code: "unreadable",
   field: "input",
-  message: `This is not readable JSON: ${because}.`,
+  message: `The input cannot be read as a JSON list: ${because}.`,
   value: null,
   limits: null,
 });
@@ -48,11 +49,11 @@ function trimmed(text: string, from: number, to: number): string {
  * Reads one JSON value after a look at how deep it nests.
  *
  * @param text  JSON, scalar
- * @returns     the value, or the problem `not-json` or `too-deep`
+ * @returns     the value, or the problem `unreadable` or `too-deep`
  * @example
- * readJson('{"a": 1}') // => { ok: true, value: { a: 1 } }
+ * readShallowJson('{"a": 1}') // => { ok: true, value: { a: 1 } }
  */
-export function readJson(text: string): Result<unknown, Problem> {
+export function readShallowJson(text: string): Result<unknown, Problem> {
   let depth = 0;
   for (let i = 0; i < text.length; i++) {
     const c = text.charCodeAt(i);
@@ -61,17 +62,12 @@ export function readJson(text: string): Result<unknown, Problem> {
       if (++depth > deepestNesting) return fail(tooDeep);
     } else if (isClosing(c)) depth--;
   }
-  try {
-    return ok(JSON.parse(text));
-  } catch (error) {
-    if (error instanceof SyntaxError) return fail(unreadable(error.message));
-    throw error;
-  }
+  return readJson(text);
 }
 
 /**
  * Cuts the text of a JSON array into the exact texts of its elements, so that number spellings, key order and fields
- * that nobody here knows pass through unchanged. An element is cut out, not judged: read each with `readJson`.
+ * that nobody here knows pass through unchanged. An element is cut out, not judged: read each with `readShallowJson`.
  *
  * @param text  a JSON array, scalar
  * @returns     the texts of its elements without the white space around them, n

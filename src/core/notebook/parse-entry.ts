@@ -2,7 +2,7 @@ import { problemFromIssues } from "../registry/calculation.ts";
 import type { Problem } from "../registry/problem.ts";
 import { fail, ok, type Result } from "../result.ts";
 import { entrySchema, type KeptEntry, type NotebookEntry } from "./entry.ts";
-import { readJson } from "./json-text.ts";
+import { readShallowJson } from "./json-text.ts";
 import { understand } from "./understanding.ts";
 
 /**
@@ -13,7 +13,7 @@ import { understand } from "./understanding.ts";
  * @returns     the entry with its text, or what is wrong with the envelope
  */
 export function readKeptEntry(text: string): Result<KeptEntry, Problem> {
-  const json = readJson(text);
+  const json = readShallowJson(text);
   if (!json.ok) return json;
   const read = entrySchema.safeParse(json.value);
   if (!read.success) return fail(problemFromIssues(read.error.issues, json.value));
