@@ -1,9 +1,24 @@
+import { alcoholBlend, alcoholDensity, alcoholStrength } from "./alcohol.ts";
 import type { Calculation } from "./calculation.ts";
 import { colourDifference } from "./colour.ts";
 import { layoutCalculation } from "./design.ts";
+import { dryDown } from "./dry-down.ts";
+import { filmBuild } from "./film.ts";
+import { mix } from "./mix.ts";
+import { thin } from "./thin.ts";
 
 /** Every registered calculation, in the order in which the reference page lists them. */
-export const calculations: readonly Calculation[] = [colourDifference, layoutCalculation];
+export const calculations: readonly Calculation[] = [
+  alcoholDensity,
+  alcoholStrength,
+  alcoholBlend,
+  mix,
+  thin,
+  dryDown,
+  filmBuild,
+  colourDifference,
+  layoutCalculation,
+];
 
 export const calculationNamed = (name: string): Calculation | undefined =>
   calculations.find((c) => c.name === name);

@@ -1,0 +1,189 @@
+import { z } from "zod";
+import { DomainError } from "../domain-error.ts";
+import { aqueousDensity } from "../solution/aqueous-density.ts";
+import type { Component } from "../solution/component.ts";
+import { type Composition, type Liquid, pouredTogether, shareOf } from "../solution/composition.ts";
+import { densityOfSolvent } from "../solution/density.ts";
+import { volumeOfLiquid } from "../solution/solution.ts";
+import {
+  strengthAt20C,
+  strengthAt60F,
+  usProofFromMassFraction,
+  volumeFractionFromMassFraction,
+} from "../solution/strength.ts";
+import {
+  cubicMetreFromMillilitres,
+  gramsFromKilogram,
+  kilogram,
+  kilogramFromGrams,
+  massFraction,
+  millilitresFromCubicMetre,
+} from "../units.ts";
+import { defineCalculation } from "./calculation.ts";
+import { flag, flagsAbout } from "./flag.ts";
+import { liquidFromInput, temperatureFromInput } from "./solution-input.ts";
+import { amounts, liquid } from "./solvent.ts";
+
+const sources = [
+  "OIML R 22 (1975), general formula (ethanol with water, −20–40 °C)",
+  "CRC Handbook of Chemistry and Physics, 102nd ed., concentrative properties (methanol, 1-propanol, 2-propanol with water, 20 °C)",
+  "J. Am. Chem. Soc. 43 (1921) 1005 (2-propanol with water, 20 °C)",
+];
+
+const atTemperature = liquid.extend({ temperatureC: z.number().optional() });
+
+export const alcoholDensity = defineCalculation({
+  name: "alcohol-density",
+  purpose: "Density of an alcohol with water at a temperature",
+  input: atTemperature,
+  output: z.object({
+    densityKgM3: z.number(),
+    standardUncertaintyKgM3: z.number(),
+    flags: z.array(flag),
+  }),
+  run: ({ temperatureC, ...input }) => {
+    const density = densityOfSolvent(liquidFromInput(input), temperatureFromInput(temperatureC));
+    return {
+      densityKgM3: density.value,
+      standardUncertaintyKgM3: density.standardUncertainty,
+      flags: flagsAbout(density.flags, "alcohol"),
+    };
+  },
+  sources,
+  example: {
+    input: { alcohol: "ethanol", massFraction: 0.5, temperatureC: 20 },
+    output: { densityKgM3: 913.77 },
+  },
+});
+
+/** Strength in every form that a label carries. Water has none. */
+function strengths(alcohol: Component, composition: Composition) {
+  const share = shareOf(composition, alcohol);
+  return {
+    volumeFraction20C: volumeFractionFromMassFraction(alcohol, share, strengthAt20C),
+    volumeFraction60F: volumeFractionFromMassFraction(alcohol, share, strengthAt60F),
+    usProof: alcohol === "ethanol" ? usProofFromMassFraction(share) : null,
+  };
+}
+
+export const alcoholStrength = defineCalculation({
+  name: "alcohol-strength",
+  purpose: "Strength of an alcohol in every form that a label carries, with its water and density",
+  input: atTemperature,
+  output: z.object({
+    massFraction: z.number(),
+    waterMassFraction: z.number(),
+    volumeFraction20C: z.number(),
+    volumeFraction60F: z.number(),
+    usProof: z.number().nullable(),
+    densityKgM3: z.number(),
+    standardUncertaintyKgM3: z.number(),
+    flags: z.array(flag),
+  }),
+  run: ({ temperatureC, ...input }) => {
+    const composition = liquidFromInput(input);
+    const density = densityOfSolvent(composition, temperatureFromInput(temperatureC));
+    const share = shareOf(composition, input.alcohol);
+    const stated =
+      input.volumeFraction === undefined
+        ? []
+        : aqueousDensity(input.alcohol, share, temperatureFromInput(input.atTemperatureC)).flags;
+    return {
+      massFraction: share,
+      waterMassFraction: shareOf(composition, "water"),
+      ...strengths(input.alcohol, composition),
+      densityKgM3: density.value,
+      standardUncertaintyKgM3: density.standardUncertainty,
+      flags: [
+        ...flagsAbout(density.flags, "alcohol"),
+        ...flagsAbout(
+          stated.filter((code) => code === "estimated-temperature"),
+          "alcohol",
+          "atTemperatureC",
+        ),
+      ],
+    };
+  },
+  sources: [...sources, "27 CFR 30.11 (US proof, 60 °F)"],
+  example: {
+    input: { alcohol: "ethanol", volumeFraction: 0.95, atTemperatureC: 20 },
+    output: { massFraction: 0.92408, waterMassFraction: 0.07592, densityKgM3: 811.38 },
+  },
+});
+
+type Amount = z.output<typeof amounts>[number];
+
+function liquidFromAmount(
+  part: Amount,
+  i: number,
+  temperature: ReturnType<typeof temperatureFromInput>,
+): Liquid {
+  const { massG, volumeMl, ...label } = part;
+  const composition = liquidFromInput(label, `parts[${i}]`);
+  if (massG !== undefined && volumeMl !== undefined)
+    throw new DomainError({
+      code: "contradiction",
+      field: `parts[${i}].volumeMl`,
+      value: volumeMl,
+      because: "massG says the amount already; give one of them.",
+    });
+  if (massG !== undefined) return { composition, mass: kilogramFromGrams(massG) };
+  if (volumeMl === undefined)
+    throw new DomainError({ code: "missing", field: `parts[${i}].volumeMl`, value: undefined });
+  const density = densityOfSolvent(composition, temperature).value;
+  return { composition, mass: kilogram(cubicMetreFromMillilitres(volumeMl) * density) };
+}
+
+const inWater = (composition: Composition): Component | undefined => {
+  const others = (Object.keys(composition) as Component[]).filter((c) => c !== "water");
+  return others.length === 1 ? others[0] : undefined;
+};
+
+export const alcoholBlend = defineCalculation({
+  name: "alcohol-blend",
+  purpose: "Alcohols and water poured together: what it comes to, and how much it shrinks",
+  input: z.strictObject({ parts: amounts, temperatureC: z.number().optional() }),
+  output: z.object({
+    massG: z.number(),
+    volumeMl: z.number(),
+    contractionMl: z.number(),
+    densityKgM3: z.number(),
+    massFractions: z.record(z.string(), z.number()),
+    waterMassFraction: z.number(),
+    volumeFraction20C: z.number().nullable(),
+    volumeFraction60F: z.number().nullable(),
+    flags: z.array(flag),
+  }),
+  run: (input) => {
+    const temperature = temperatureFromInput(input.temperatureC);
+    const liquids = input.parts.map((part, i) => liquidFromAmount(part, i, temperature));
+    const blend = pouredTogether(liquids);
+    const density = densityOfSolvent(blend.composition, temperature);
+    const volume = volumeOfLiquid(blend, temperature);
+    const before = liquids.reduce((sum, l) => sum + volumeOfLiquid(l, temperature), 0);
+    const alcohol = inWater(blend.composition);
+    const strength = alcohol === undefined ? undefined : strengths(alcohol, blend.composition);
+    return {
+      massG: gramsFromKilogram(blend.mass),
+      volumeMl: millilitresFromCubicMetre(volume),
+      contractionMl: (before - volume) * 1e6,
+      densityKgM3: density.value,
+      massFractions: blend.composition as Record<string, number>,
+      waterMassFraction: blend.composition.water ?? massFraction(0),
+      volumeFraction20C: strength?.volumeFraction20C ?? null,
+      volumeFraction60F: strength?.volumeFraction60F ?? null,
+      flags: flagsAbout(density.flags, "parts"),
+    };
+  },
+  sources,
+  example: {
+    input: {
+      parts: [
+        { alcohol: "ethanol", volumeFraction: 0.95, volumeMl: 500 },
+        { alcohol: "water", volumeMl: 500 },
+      ],
+      temperatureC: 20,
+    },
+    output: { volumeMl: 970.6, contractionMl: 29.4 },
+  },
+});
