@@ -1,6 +1,5 @@
 import { inverse, type Matrix3, type Triple, times } from "./matrix3.ts";
 import { isInGamut, type LinearRgb } from "./srgb.ts";
-import { linearFromXyz, type Xyz, xyzFromLinear } from "./xyz.ts";
 
 /** Lightness 0–1, chroma from 0 (grey), hue in degrees 0–360. */
 export interface Oklch {
@@ -9,11 +8,11 @@ export interface Oklch {
   readonly hue: number;
 }
 
-/** From X, Y, Z with Y = 1 for the white to the cones' response, and from its cube root to L, a, b. Source: B. Ottosson, "A perceptual color space for image processing" (2020). */
+/** From red, green, blue light to the cones' response, and from its cube root to L, a, b. Source: B. Ottosson, "A perceptual color space for image processing" (2020), its matrices for sRGB of 2021. */
 const cones: Matrix3 = [
-  [0.8189330101, 0.3618667424, -0.1288597137],
-  [0.0329845436, 0.9293118715, 0.0361456387],
-  [0.0482003018, 0.2643662691, 0.633851707],
+  [0.4122214708, 0.5363325363, 0.0514459929],
+  [0.2119034982, 0.6806995451, 0.1073969566],
+  [0.0883024619, 0.2817188376, 0.6299787005],
 ];
 const opponents: Matrix3 = [
   [0.2104542553, 0.793617785, -0.0040720468],
@@ -26,43 +25,41 @@ const fromOpponents = inverse(opponents);
 const each = ([x, y, z]: Triple, of: (v: number) => number): Triple => [of(x), of(y), of(z)];
 
 /**
- * OKLab from tristimulus values: lightness, green to red, blue to yellow, evenly spaced to the eye.
+ * OKLab of light: lightness, green to red, blue to yellow, evenly spaced to the eye.
  *
- *     (L, a, b) = M2·∛(M1·(X, Y, Z)/100)
+ *     (L, a, b) = M2·∛(M1·(R, G, B))
  *
- * @param xyz  Y = 100 for the white
- * @returns    L 0–1, a, b
+ * @param light  red, green, blue light
+ * @returns      L 0–1, a, b
  *
- * Valid:    finite values
- * Accuracy: within 5e-4 of the source's table, which prints three decimals
+ * Valid:    finite light
+ * Accuracy: within 1e-3 of the source's table of X, Y, Z, which prints three decimals and has a slightly other white
  * Source:   B. Ottosson, "A perceptual color space for image processing" (2020)
  * @example
- * oklabFromXyz({ X: 100, Y: 0, Z: 0 }) // => [0.450, 1.236, -0.019]
+ * oklabFromLinear([1, 0, 0]) // => [0.628, 0.225, 0.126]
  */
-export const oklabFromXyz = ({ X, Y, Z }: Xyz): Triple =>
-  times(opponents, each(times(cones, [X / 100, Y / 100, Z / 100]), Math.cbrt));
+export const oklabFromLinear = (light: LinearRgb): Triple =>
+  times(opponents, each(times(cones, light), Math.cbrt));
 
 /**
- * Tristimulus values from OKLab: `oklabFromXyz` backwards.
+ * Light from OKLab: `oklabFromLinear` backwards. A screen may not be able to show it.
  *
- *     (X, Y, Z) = 100·M1⁻¹·(M2⁻¹·(L, a, b))³
+ *     (R, G, B) = M1⁻¹·(M2⁻¹·(L, a, b))³
  *
  * @param lab  L 0–1, a, b
- * @returns    X, Y, Z with Y = 100 for the white
+ * @returns    red, green, blue light
  *
  * Valid:    finite values
  * Accuracy: round trip to 1e-9
- * Source:   as `oklabFromXyz`
+ * Source:   as `oklabFromLinear`
  * @example
- * xyzFromOklab([0.5, 0, 0]).Y // => 12.5
+ * linearFromOklab([0.5, 0, 0]) // => [0.125, 0.125, 0.125]
  */
-export function xyzFromOklab(lab: Triple): Xyz {
-  const [X, Y, Z] = times(
+export const linearFromOklab = (lab: Triple): LinearRgb =>
+  times(
     fromCones,
     each(times(fromOpponents, lab), (v) => v ** 3),
   );
-  return { X: 100 * X, Y: 100 * Y, Z: 100 * Z };
-}
 
 /**
  * Lightness, chroma and hue of light.
@@ -73,13 +70,13 @@ export function xyzFromOklab(lab: Triple): Xyz {
  * @returns      lightness 0–1, chroma, hue in degrees 0–360
  *
  * Valid:    finite light
- * Accuracy: as `oklabFromXyz`
- * Source:   as `oklabFromXyz`
+ * Accuracy: as `oklabFromLinear`
+ * Source:   as `oklabFromLinear`
  * @example
  * oklchFromLinear([1, 0, 0]) // => { lightness: 0.628, chroma: 0.258, hue: 29.2 }
  */
 export function oklchFromLinear(light: LinearRgb): Oklch {
-  const [lightness, a, b] = oklabFromXyz(xyzFromLinear(light));
+  const [lightness, a, b] = oklabFromLinear(light);
   const degrees = (Math.atan2(b, a) * 180) / Math.PI;
   return { lightness, chroma: Math.hypot(a, b), hue: (degrees + 360) % 360 };
 }
@@ -92,7 +89,7 @@ export function oklchFromLinear(light: LinearRgb): Oklch {
  */
 export function linearFromOklch({ lightness, chroma, hue }: Oklch): LinearRgb {
   const h = (hue * Math.PI) / 180;
-  return linearFromXyz(xyzFromOklab([lightness, chroma * Math.cos(h), chroma * Math.sin(h)]));
+  return linearFromOklab([lightness, chroma * Math.cos(h), chroma * Math.sin(h)]);
 }
 
 /**
