@@ -1,9 +1,35 @@
 /** The core as an outsider imports it: `import { calculate } from "lacbench/core"`. The one barrel of the project. */
 
+export { colourDifferenceCie76, colourDifferenceCie2000 } from "./colour/colour-difference.ts";
+export { type Chromaticity, gardnerNumber } from "./colour/gardner.ts";
+export { type Lab, labFromXyz, xyzFromLab } from "./colour/lab.ts";
+export { hexFromSrgb, linearFromSrgb, type Srgb, srgb, srgbFromHex, srgbFromLinear } from "./colour/srgb.ts";
+export { linearFromXyz, type Xyz, xyzFromLinear } from "./colour/xyz.ts";
+export { layOut } from "./design/layout.ts";
+export type { LaidPatch, Plan } from "./design/plan.ts";
 export * from "./domain-error.ts";
+export { dryFromMass, dryFromWet, filmAfterEachCoat, type Removal, volumeSolids } from "./film/film.ts";
 export { type Random, randomFromSeed, randomIndex, randomNormal, shuffled } from "./random.ts";
 export { calculationNamed, calculations } from "./registry/all.ts";
 export { type Calculation, calculate } from "./registry/calculation.ts";
 export type { Problem } from "./registry/problem.ts";
 export type { Result } from "./result.ts";
+export type { Component } from "./solution/component.ts";
+export { type Composition, type Liquid, pouredTogether } from "./solution/composition.ts";
+export { densityOfSolvent } from "./solution/density.ts";
+export { cutFromDryDown, type DryDown } from "./solution/dry-down.ts";
+export { type Mixed, type MixGiven, mixFrom, type Recipe } from "./solution/mix.ts";
+export { blendOfResins, plainResin, type Resin, type ResinBlend } from "./solution/resin.ts";
+export { cutOfSolution, type Solution, solutionOfCut } from "./solution/solution.ts";
+export {
+  massFractionFromUsProof,
+  massFractionFromVolumeFraction,
+  volumeFractionFromMassFraction,
+} from "./solution/strength.ts";
+export { type Thinned, thinTo } from "./solution/thin.ts";
+export { fTails, fUpperQuantile } from "./statistics/f-distribution.ts";
+export { fTestPower, smallestDifference } from "./statistics/power.ts";
+export { studentTTails, studentTUpperQuantile } from "./statistics/student-t.ts";
+export { studentizedRangeCdf, studentizedRangeQuantile } from "./statistics/studentized-range.ts";
+export { tukeyDifference } from "./statistics/tukey.ts";
 export * from "./units.ts";
