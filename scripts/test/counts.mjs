@@ -8,8 +8,10 @@ export function countOfLines({ code, output }) {
   const line = /^(?:[\w-]+: )?(\d+) passed, (\d+) failed(?:, (\d+) not read)?$/gm;
   const found = [...output.matchAll(line)];
   const total = (i) => found.reduce((all, match) => all + Number(match[i] ?? 0), 0);
+  const passed = total(1);
   const failed = total(2) + total(3);
-  return { passed: total(1), failed: code !== 0 || found.length === 0 ? Math.max(failed, 1) : failed };
+  const nothingSaid = passed + failed === 0;
+  return { passed, failed: code !== 0 || nothingSaid ? Math.max(failed, 1) : failed };
 }
 
 /** From Vitest's JSON report. A file that could not be read, and a test that was skipped, have not passed. */

@@ -14,6 +14,8 @@ test("lines are added up, and what was not read has not passed", () => {
 test("a stage that crashes, or says nothing, counts as failed", () => {
   expect(countOfLines({ code: 1, output: "5 passed, 0 failed\n" })).toEqual({ passed: 5, failed: 1 });
   expect(countOfLines({ code: 0, output: "" })).toEqual({ passed: 0, failed: 1 });
+  const nothingRead = "calc: 0 passed, 0 failed, 0 not read\n";
+  expect(countOfLines({ code: 0, output: nothingRead })).toEqual({ passed: 0, failed: 1 });
   expect(countOfVitest({ code: 1 }, undefined)).toEqual({ passed: 0, failed: 1 });
 });
 
