@@ -5,6 +5,7 @@ import { layoutCalculation } from "./design.ts";
 import { dryDown } from "./dry-down.ts";
 import { filmBuild } from "./film.ts";
 import { mix } from "./mix.ts";
+import { piecePlan } from "./pieces.ts";
 import { thin } from "./thin.ts";
 
 /** Every registered calculation, in the order in which the reference page lists them. */
@@ -18,6 +19,7 @@ export const calculations: readonly Calculation[] = [
   filmBuild,
   colourDifference,
   layoutCalculation,
+  piecePlan,
 ];
 
 export const calculationNamed = (name: string): Calculation | undefined =>

@@ -1,0 +1,57 @@
+import { expect, test } from "vitest";
+import { calculate } from "./calculation.ts";
+import { piecePlan } from "./pieces.ts";
+
+const table = {
+  areaM2: 1,
+  method: "pad",
+  coats: 1,
+  cutLbPerGal: 2,
+  solvent: { alcohol: "ethanol", volumeFraction: 0.95 },
+  windows: [["2026-10-05T18:00", "2026-10-05T22:00"]],
+};
+const run = (change: object) => calculate(piecePlan, { ...table, ...change });
+const got = (change: object) => {
+  const result = run(change);
+  if (!result.ok) throw new Error(result.error.message);
+  return result.value as {
+    dryUm: number;
+    resinG: number;
+    solventMl: number;
+    solutionToMixMl: number;
+    steps: { at: string | null }[];
+  };
+};
+
+// trade reference B3: 0.92 L of 2 lb a square metre with half lost stands 3 mil (76 µm), and resin weighs 30 g/m² a mil.
+test("three mil of 2 lb by the planning figure", () => {
+  const plan = got({ millilitresPerM2PerCoat: 920 / 1.2, transfer: 0.5, spareShare: 0 });
+  expect(plan.dryUm / 25.4).toBeGreaterThan(2.95);
+  expect(plan.dryUm / 25.4).toBeLessThan(3.05);
+  // 30 g/m² a mil, three mil, half lost: 180 g of flakes
+  expect(plan.resinG).toBeGreaterThan(175);
+  expect(plan.resinG).toBeLessThan(187);
+});
+
+// trade reference B4 answer 1: 24 g a 100 mL of alcohol makes a 2 lb cut
+test("flakes and alcohol stand at 24 g to 100 mL at 2 lb", () => {
+  const plan = got({});
+  expect(plan.resinG / plan.solventMl).toBeCloseTo(0.24, 3);
+});
+
+test("dates are said as they were given", () => {
+  expect(got({}).steps[0]?.at).toBe("2026-10-05T18:00");
+});
+
+test.each([
+  ["areaM2", { areaM2: 0 }],
+  ["coats", { coats: 1.5 }],
+  ["method", { method: "roller" }],
+  ["windows[0][0]", { windows: [["Monday", "2026-10-05T22:00"]] }],
+  ["windows[0]", { windows: [["2026-10-05T18:00", "2026-10-06T01:00"]] }],
+  ["cutLbPerGal", { cutLbPerGal: 0 }],
+  ["windws", { windws: [] }],
+])("%s is refused by name", (field, change) => {
+  const result = run(change);
+  expect(result.ok ? null : result.error.field).toBe(field);
+});
