@@ -69,6 +69,7 @@ export const stages = [
   { name: "dead code", run: check("node_modules/knip/bin/knip.js") },
   { name: "docstrings", run: counting("scripts/docstrings.mjs") },
   { name: "docstring examples", run: counting("scripts/doctest.mjs"), needsBuild: true },
+  { name: "reference page", run: check("scripts/reference-page.mjs", "--check"), needsBuild: true },
   { name: "tests", run: () => vitest(["--exclude", "test/web/**"]), needsBuild: true },
   { name: "outside cases", run: outsideCases, needsBuild: true },
   { name: "examples", run: examples, needsBuild: true, slow: true },

@@ -1,0 +1,20 @@
+import type { KnipConfig } from "knip";
+
+const config: KnipConfig = {
+  entry: [
+    "src/server/main.ts",
+    "src/cli/checks/main.ts",
+    "src/web/index.html",
+    "scripts/*.mjs",
+    "examples/*.mjs",
+    "bench/*.bench.mjs",
+  ],
+  project: ["src/**/*.{ts,tsx,css}", "scripts/**/*.mjs", "test/**/*.ts", "bench/**/*.mjs"],
+  ignoreExportsUsedInFile: true,
+  compilers: {
+    css: (text) =>
+      [...text.matchAll(/@(import\s+"[^"]+")/g)].map(([, statement]) => `${statement};`).join("\n"),
+  },
+};
+
+export default config;
