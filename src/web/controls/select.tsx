@@ -10,12 +10,14 @@ export function Select<T extends string>(props: {
   readonly value: T | undefined;
   readonly onChange: (value: T) => void;
   readonly empty?: string;
+  readonly onEmpty?: () => void;
   readonly wrong?: string | undefined;
 }) {
   const id = createUniqueId();
   const chosen = (at: number) => {
     const option = props.options[at - (props.empty === undefined ? 0 : 1)];
     if (option !== undefined) props.onChange(option.value);
+    else props.onEmpty?.();
   };
   return (
     <div class="field">

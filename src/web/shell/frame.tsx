@@ -4,13 +4,14 @@ import { Choice } from "../controls/choice.tsx";
 import { type PlaceId, placePath, placesShown } from "../places.ts";
 import { words } from "../words/words.ts";
 import { light, lights, setLight } from "./light.ts";
-import { pageNote } from "./page.tsx";
+import { pageNote, Spine } from "./page.tsx";
 
 /** Name, the page's words, what is still to send, and whether all of this is made up. */
 export function Head() {
   const book = useBook();
   return (
     <header class="head">
+      <Spine />
       <a class="mark say" href="/bench">
         {words.shell.lacbench}
       </a>

@@ -8,7 +8,7 @@ import { finishStyle } from "./finish-look.ts";
 import { Foot, Head, Places } from "./frame.tsx";
 import { light } from "./light.ts";
 import { Broken, Nowhere } from "./odd-pages.tsx";
-import { Spine, worn } from "./page.tsx";
+import { worn } from "./page.tsx";
 import "./shell.css";
 
 function screenAt(path: string) {
@@ -28,7 +28,6 @@ export function Shell() {
       <a class="skip" href="#page">
         {words.shell.skip}
       </a>
-      <Spine />
       <div class="body">
         <Head />
         <Places current={open()?.screen.place} />

@@ -1,0 +1,56 @@
+import { Show } from "solid-js";
+import { useBook } from "../book-store/use-book.tsx";
+import { now } from "../shell/now.ts";
+import { clock, whenInWords } from "../words/time.ts";
+import { words } from "../words/words.ts";
+import type { BookLine } from "./lines.ts";
+
+/** One entry: when, what it says, and striking it out or bringing it back. */
+export function Line(props: {
+  readonly line: BookLine;
+  readonly onStrike: () => void;
+  readonly onRestore: () => void;
+}) {
+  const book = useBook();
+  const time = () => {
+    const hour = clock(props.line.happened, book.zone);
+    if (props.line.knownTo === "minute") return hour;
+    if (props.line.knownTo === "hour") return words.book.about(hour);
+    return props.line.knownTo === "day" ? "" : words.book.sometime;
+  };
+  const canStrike = () =>
+    props.line.state === "live" && props.line.kind !== "struck" && props.line.kind !== "notebook-begun";
+  return (
+    <li class="line" classList={{ quiet: props.line.kind === "struck" || props.line.state === "withdrawn" }}>
+      <span class="when">{time()}</span>
+      <span class="says">
+        <Show when={props.line.state === "struck"} fallback={props.line.says}>
+          <s>{props.line.says}</s>
+        </Show>
+        <Show when={props.line.writtenLater} keyed>
+          {(at) => <small class="soft"> {words.book.writtenLater(whenInWords(at, book.zone, now()))}</small>}
+        </Show>
+      </span>
+      <Show when={canStrike()}>
+        <button
+          type="button"
+          class="words"
+          aria-label={words.book.strikeThis(props.line.says)}
+          onClick={props.onStrike}
+        >
+          {words.book.strike}
+        </button>
+      </Show>
+      <Show when={props.line.state === "struck"}>
+        <button
+          type="button"
+          class="words"
+          aria-label={words.book.restoreThis(props.line.says)}
+          onClick={props.onRestore}
+        >
+          {words.book.restore}
+        </button>
+      </Show>
+    </li>
+  );
+}

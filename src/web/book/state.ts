@@ -1,0 +1,66 @@
+import { splitJsonArray } from "../../core/notebook/json-text.ts";
+import type { Problem } from "../../core/registry/problem.ts";
+import { ok, type Result } from "../../core/result.ts";
+import { dayOf } from "../words/time.ts";
+import type { BookLine } from "./lines.ts";
+
+export interface Filter {
+  readonly text: string;
+  /** Only what is about this thing. */
+  readonly about: string | undefined;
+}
+
+/** Lines whose words hold every word that is looked for, whatever its case. */
+export function filtered(lines: readonly BookLine[], filter: Filter): readonly BookLine[] {
+  const wanted = filter.text
+    .toLocaleLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== "");
+  return lines.filter((line) => {
+    if (filter.about !== undefined && line.id !== filter.about && !line.about.includes(filter.about))
+      return false;
+    const says = line.says.toLocaleLowerCase();
+    return wanted.every((word) => says.includes(word));
+  });
+}
+
+export interface DayOfLines {
+  readonly day: string;
+  readonly lines: readonly BookLine[];
+}
+
+/** Runs of lines of one day, in the order of the lines. */
+export function byDay(lines: readonly BookLine[], zone: string): readonly DayOfLines[] {
+  const days: { day: string; lines: BookLine[] }[] = [];
+  for (const line of lines) {
+    const day = dayOf(line.happened, zone);
+    const last = days.at(-1);
+    if (last?.day === day) last.lines.push(line);
+    else days.push({ day, lines: [line] });
+  }
+  return days;
+}
+
+/** The file of all entries: a JSON list of their exact texts, one a line. */
+export const exportText = (texts: readonly string[]): string => `[\n${texts.join(",\n")}\n]\n`;
+
+/** The texts in such a file; also of one that holds an entry a line without the list around it. */
+export function textsInFile(text: string): Result<readonly string[], Problem> {
+  if (text.trimStart().startsWith("{"))
+    return ok(
+      text
+        .split("\n")
+        .map((line) => line.trim())
+        .filter((line) => line !== ""),
+    );
+  return splitJsonArray(text);
+}
+
+/** A name that every file system takes. */
+export const exportName = (notebook: string, day: string): string =>
+  `${
+    notebook
+      .replaceAll(/[^\p{L}\p{N}]+/gu, "-")
+      .replaceAll(/^-|-$/g, "")
+      .toLocaleLowerCase() || "notebook"
+  }-${day}.json`;

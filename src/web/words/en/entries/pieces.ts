@@ -1,0 +1,12 @@
+import type { pieceKinds } from "../../../../core/notebook/kinds/pieces.ts";
+import { also, list, type Sayings } from "./naming.ts";
+
+export const pieceSayings: Sayings<keyof typeof pieceKinds> = {
+  "piece-described": (b) =>
+    `Piece: ${b.name}, ${b.area.typed}${also(", ", b.wood)}${also(", wanted by ", b.wanted)}.`,
+  "piece-scheduled": (b, name) =>
+    `${name.of(name.entry.about[0])} scheduled: ${b.recipe.coats} coats of a ${b.recipe.cutLbPerGal} lb cut, in ${b.steps.length} steps.`,
+  "piece-handed-over": (b, name) =>
+    `${name.about} handed over${also(" to ", b.to)}${also(", retained sample ", b.retainedSample)}.`,
+  "free-time": (b) => `Free: ${list(b.windows.map((w) => `${w.from} to ${w.to}`))}.`,
+};
