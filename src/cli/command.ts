@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
-import { refused } from "./cli-error.ts";
+import { problemFromDomain } from "../core/registry/problem.ts";
+import { type CliError, refused } from "./cli-error.ts";
 import type { Effects } from "./effects.ts";
 
 export interface OptionSpec {
@@ -61,8 +62,18 @@ export function readArguments(command: Command, args: readonly string[]): Given<
       !String((error as NodeJS.ErrnoException).code).startsWith("ERR_PARSE_ARGS")
     )
       throw error;
-    throw unexpected("option", null, error.message);
+    throw optionProblem(command, error);
   }
+}
+
+function optionProblem(command: Command, error: Error): CliError {
+  const [, option = "option"] = /'(-[^' ]+)/.exec(error.message) ?? [];
+  if ((error as NodeJS.ErrnoException).code !== "ERR_PARSE_ARGS_UNKNOWN_OPTION")
+    return unexpected(option, null, `${error.message.split(". ")[0]}.`);
+  const allowed = Object.keys({ ...command.options, ...common }).map((name) => `--${name}`);
+  return refused(
+    problemFromDomain({ code: "unknown-field", field: option, value: undefined, limits: { allowed } }),
+  );
 }
 
 const unexpected = (field: string, value: unknown, message: string) =>

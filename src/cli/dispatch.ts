@@ -36,15 +36,10 @@ function overview(): string {
   return `Lacbench: a bench book for spirit finishes.\n\n${list}\n\nlacbench COMMAND --help says more of each.\n`;
 }
 
-const unknownCommand = (name: string): CliError =>
-  refused({
-    ...problemFromDomain({
-      code: "unknown-name",
-      field: "command",
-      value: name,
-      limits: { allowed: commands.map((c) => c.name) },
-    }),
-  });
+function unknownCommand(name: string): CliError {
+  const message = `"${name}" is not a command. lacbench --help lists them.`;
+  return refused({ code: "unknown-name", field: "command", message, value: name, limits: null });
+}
 
 /** One problem on standard error: words, or JSON where that was asked for. A trace only on request. */
 function explain(error: unknown, say: { json: boolean; debug: boolean }, effects: Effects): number {

@@ -55,6 +55,27 @@ function nearest(issue: Issue): Issue {
   return inner === undefined ? issue : nearest({ ...inner, path: [...issue.path, ...inner.path] });
 }
 
+const kinds: Readonly<Record<string, string>> = {
+  number: "A number",
+  int: "A whole number",
+  string: "Text",
+  boolean: "true or false",
+  array: "A list",
+  object: "An object with named fields",
+};
+
+/** What would do, where neither a range nor a list of names says it. */
+function because(issue: Issue): { readonly because?: string } {
+  if (issue.code === "custom") return { because: `${issue.message}.` };
+  if (issue.code === "invalid_type")
+    return { because: `${kinds[issue.expected] ?? issue.expected} would do.` };
+  if (issue.code === "too_small" && issue.origin === "array")
+    return { because: `It holds too few: ${Number(issue.minimum)} or more would do.` };
+  if (issue.code === "too_big" && issue.origin === "array")
+    return { because: `It holds too many: ${Number(issue.maximum)} or fewer would do.` };
+  return {};
+}
+
 /** The first thing wrong with an input, in the one shape that every door uses. */
 export function problemFromIssues(issues: readonly Issue[], input: unknown): Problem {
   const issue = nearest(issues[0] as Issue);
@@ -77,7 +98,7 @@ export function problemFromIssues(issues: readonly Issue[], input: unknown): Pro
     field: fieldName(issue.path),
     value,
     ...(limits === undefined ? {} : { limits }),
-    ...(issue.code === "custom" || issue.code === "invalid_type" ? { because: `${issue.message}.` } : {}),
+    ...because(issue),
   });
 }
 
