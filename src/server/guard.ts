@@ -1,0 +1,49 @@
+import type { MiddlewareHandler } from "hono";
+import type { Problem } from "../core/registry/problem.ts";
+import { problemResponse } from "./problem-response.ts";
+
+/** Nothing but what Lacbench itself serves may run, load or be asked; photographs not yet sent are blobs. */
+const policy = [
+  "default-src 'self'",
+  "img-src 'self' blob: data:",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'self'",
+  "frame-ancestors 'none'",
+].join("; ");
+
+export const strictHeaders: MiddlewareHandler = async (c, next) => {
+  await next();
+  c.header("content-security-policy", policy);
+  c.header("x-content-type-options", "nosniff");
+  c.header("referrer-policy", "no-referrer");
+  c.header("cross-origin-opener-policy", "same-origin");
+  c.header("cross-origin-resource-policy", "same-origin");
+};
+
+const fromElsewhere = (field: string, value: string): Problem => ({
+  code: "other-origin",
+  field,
+  message: `This came by way of ${value}, which is not this Lacbench. Its own pages, or a program, would do.`,
+  value,
+  limits: null,
+});
+
+const hostOf = (origin: string): string | null => (URL.canParse(origin) ? new URL(origin).host : null);
+
+/** A page of another site, open in the same browser, may not write here: browsers tell where a write comes from. */
+export const sameOrigin: MiddlewareHandler = async (c, next) => {
+  const origin = c.req.header("origin");
+  const isRead = c.req.method === "GET" || c.req.method === "HEAD";
+  if (origin === undefined || isRead || hostOf(origin) === c.req.header("host")) return next();
+  return problemResponse(c, 403, fromElsewhere("origin", origin));
+};
+
+const loopback = /^(localhost|127(\.\d{1,3}){3}|\[::1\])(:\d+)?$/i;
+
+/** A server for this machine alone answers to this machine's names alone, so that no other name can be pointed at it. */
+export const loopbackHost: MiddlewareHandler = async (c, next) => {
+  const host = c.req.header("host");
+  if (host === undefined || loopback.test(host)) return next();
+  return problemResponse(c, 403, fromElsewhere("host", host));
+};
