@@ -7,6 +7,7 @@ import { filmBuild } from "./film.ts";
 import { mix } from "./mix.ts";
 import { piecePlan } from "./pieces.ts";
 import { thin } from "./thin.ts";
+import { verdictCalculation } from "./verdict.ts";
 
 /** Every registered calculation, in the order in which the reference page lists them. */
 export const calculations: readonly Calculation[] = [
@@ -19,6 +20,7 @@ export const calculations: readonly Calculation[] = [
   filmBuild,
   colourDifference,
   layoutCalculation,
+  verdictCalculation,
   piecePlan,
 ];
 

@@ -68,7 +68,7 @@ export const standardErrorOfPlan = (plan: ComparisonPlan): number =>
  * Accuracy: 1e-8 relative
  * Source:   D. C. Montgomery, Design and Analysis of Experiments (2013), 3.7, with the pairwise multiplier of Tukey
  * @example
- * smallestDifference({ levels: 2, unitsPerLevel: 20, patchesPerUnit: 1, unitDeviation: 0, patchDeviation: 1 }) // => 0.909129
+ * smallestDifference({ levels: 2, unitsPerLevel: 20, patchesPerUnit: 1, unitDeviation: 0, patchDeviation: 1 }) // => 0.9091301
  */
 export function smallestDifference(plan: ComparisonPlan, power = 0.8): number {
   inRange("power", power, { min: 0.05, max: 0.999 });

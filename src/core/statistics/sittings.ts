@@ -1,0 +1,115 @@
+import { DomainError } from "../domain-error.ts";
+import { midRanks } from "./ranks.ts";
+import { groupedBy, type PatchMean, type Reading } from "./readings.ts";
+import { mean, sum } from "./vector.ts";
+
+/** Readings that one judge made within one block: only these are held against each other. */
+type Sitting = readonly Reading[];
+
+export interface Blocks {
+  readonly of: "board" | "judge";
+  /** Sittings by block. */
+  readonly blocks: readonly (readonly Sitting[])[];
+}
+
+const levelIn = (reading: Reading, compare: string): string => reading.factors[compare] ?? "";
+
+const holdsSeveral = (sitting: Sitting, compare: string): boolean =>
+  new Set(sitting.map((r) => levelIn(r, compare))).size > 1;
+
+/** Boards are the blocks where two or more of them carry several levels; otherwise judges are. */
+export function blocksOf(readings: readonly Reading[], compare: string): Blocks {
+  for (const of of ["board", "judge"] as const) {
+    const blocks = groupedBy(readings, (r) => r[of] ?? "")
+      .map((block) =>
+        groupedBy(block, (r) => JSON.stringify([r.board ?? null, r.judge ?? null])).filter((s) =>
+          holdsSeveral(s, compare),
+        ),
+      )
+      .filter((sittings) => sittings.length > 0);
+    if (blocks.length >= 2) return { of, blocks };
+  }
+  throw new DomainError({
+    code: "not-enough-data",
+    field: "rows.block",
+    value: new Set(readings.map((r) => r.board ?? "")).size,
+    limits: { min: 2 },
+    because: `Two or more boards (or judges) that each saw several levels of ${compare} would do.`,
+  });
+}
+
+/** Of the pairs of readings in one sitting, the shares in which level a stands above and below level b. */
+function sharesIn(sitting: Sitting, compare: string, a: string, b: string): [number, number] | undefined {
+  const of = (level: string): Reading[] => sitting.filter((r) => levelIn(r, compare) === level);
+  const signs = of(a).flatMap((x) => of(b).map((y) => Math.sign(x.value - y.value)));
+  if (signs.length === 0) return undefined;
+  return [signs.filter((s) => s > 0).length / signs.length, signs.filter((s) => s < 0).length / signs.length];
+}
+
+const meanShares = (shares: readonly (readonly [number, number])[]): [number, number] => [
+  mean(shares.map((s) => s[0])),
+  mean(shares.map((s) => s[1])),
+];
+
+export interface PairShares {
+  readonly above: number;
+  readonly below: number;
+  readonly blocks: number;
+}
+
+export function pairShares({ blocks }: Blocks, compare: string, a: string, b: string): PairShares {
+  const seen = blocks.flatMap((sittings) => {
+    const shares = sittings.flatMap((s) => {
+      const found = sharesIn(s, compare, a, b);
+      return found === undefined ? [] : [found];
+    });
+    return shares.length === 0 ? [] : [meanShares(shares)];
+  });
+  return { above: sum(seen.map((s) => s[0])), below: sum(seen.map((s) => s[1])), blocks: seen.length };
+}
+
+/** Half of how often each patch stands above less below the other level's patches in its sittings, as one value a patch. */
+export function placements({ blocks }: Blocks, compare: string, a: string, b: string): PatchMean[] {
+  const scores = blocks.flat().flatMap((sitting) =>
+    sitting
+      .filter((r) => [a, b].includes(levelIn(r, compare)))
+      .flatMap((r) => {
+        const rivals = sitting.filter((x) => levelIn(x, compare) === (levelIn(r, compare) === a ? b : a));
+        if (rivals.length === 0) return [];
+        return [{ ...r, value: mean(rivals.map((x) => Math.sign(r.value - x.value))) / 2 }];
+      }),
+  );
+  return groupedBy(scores, (r) => r.patch).map((group) => {
+    const { patch, jar, plank, board, factors } = group[0] as Reading; // a group holds what made it
+    return {
+      patch,
+      jar,
+      plank,
+      board,
+      factors: { [compare]: factors[compare] ?? "" },
+      value: mean(group.map((r) => r.value)),
+    };
+  });
+}
+
+/** One row a block: the mean rank of each level in it, null where it was not seen. */
+export function levelRanks(
+  { blocks }: Blocks,
+  compare: string,
+  levels: readonly string[],
+): (number | null)[][] {
+  return blocks.map((sittings) => {
+    const ranked = sittings.flatMap((sitting) => {
+      const ranks = midRanks(sitting.map((r) => r.value));
+      return sitting.map((r, i) => ({
+        level: levelIn(r, compare),
+        rank: (ranks[i] as number) / sitting.length,
+      }));
+    });
+    return levels.map((level) => {
+      const mine = ranked.filter((r) => r.level === level);
+      // Rounded, so that means of the same ranks in another order stay ties.
+      return mine.length === 0 ? null : Math.round(mean(mine.map((r) => r.rank)) * 1e9) / 1e9;
+    });
+  });
+}
