@@ -22,9 +22,11 @@ export interface Arrivals {
 export class Refused extends Error {
   override readonly name = "Refused";
   readonly status: number;
-  constructor(status: number, message: string) {
+  readonly code: string;
+  constructor(status: number, code: string, message: string) {
     super(message);
     this.status = status;
+    this.code = code;
   }
 }
 
@@ -78,20 +80,20 @@ export class NotebookApi {
       throw error;
     }
     if (response.ok) return text;
-    const said = messageOf(text) ?? `${response.status} ${response.statusText}`;
+    const { code, message } = problemIn(text);
+    const said = message ?? `${response.status} ${response.statusText}`;
     if (response.status >= 500 || response.status === 408 || response.status === 429)
       throw new OutOfReach(said);
-    throw new Refused(response.status, said);
+    throw new Refused(response.status, code, said);
   }
 }
 
-function messageOf(text: string): string | undefined {
+function problemIn(text: string): { readonly code: string; readonly message?: string } {
   try {
-    const problem = JSON.parse(text) as { message?: unknown; detail?: unknown; title?: unknown };
-    const said = problem.message ?? problem.detail ?? problem.title;
-    return typeof said === "string" ? said : undefined;
+    const { code, message } = JSON.parse(text) as { code?: unknown; message?: unknown };
+    return { code: String(code), ...(typeof message === "string" ? { message } : {}) };
   } catch (error) {
-    if (error instanceof SyntaxError) return undefined;
+    if (error instanceof SyntaxError) return { code: "unreadable" };
     throw error;
   }
 }

@@ -23,6 +23,7 @@ export class Courier {
   #going = false;
   #again = false;
   #stopped = false;
+  #toldEverything = false;
   #cancel: () => void = () => undefined;
 
   constructor(book: OpenBook, api: NotebookApi, cursor: string | null, effects: CourierEffects) {
@@ -78,8 +79,25 @@ export class Courier {
     for (;;) {
       const some = this.#book.toSend.slice(0, entriesAtOnce);
       if (some.length === 0) return;
-      await this.#sendSome(some);
+      try {
+        await this.#sendSome(some);
+      } catch (error) {
+        if (!(error instanceof Refused)) throw error;
+        await this.#tellEverything();
+      }
     }
+  }
+
+  /** The house knows no such notebook, or no such cursor: it was given another folder. Tell it everything again. */
+  async #tellEverything(): Promise<void> {
+    this.#toldEverything = true;
+    this.#cursor = null;
+    await this.#book.sendEverything();
+  }
+
+  /** What a house says that has never heard of this notebook. */
+  #isStranger(refused: Refused): boolean {
+    return refused.code === "no-such-notebook" && !this.#toldEverything;
   }
 
   /** When the house refuses a whole parcel, each half is tried by itself, so that one bad entry holds up no other. */
@@ -93,10 +111,10 @@ export class Courier {
       if (!some.every((one) => spoken.has(one.id))) throw new OutOfReach("The answer leaves entries out.");
       await this.#book.answered(answer);
     } catch (error) {
-      if (!(error instanceof Refused)) throw error;
+      if (!(error instanceof Refused) || this.#isStranger(error)) throw error;
       const [only] = some;
       if (some.length === 1 && only !== undefined) {
-        const refused = [{ id: only.id, code: String(error.status), message: error.message }];
+        const refused = [{ id: only.id, code: error.code, message: error.message }];
         await this.#book.answered({ accepted: [], refused });
         return;
       }
@@ -123,10 +141,8 @@ export class Courier {
       return await this.#api.arrivals(this.#book.id, this.#cursor, arrivalsAtOnce);
     } catch (error) {
       if (!(error instanceof Refused)) throw error;
-      // The house knows no such notebook or no such cursor: it was given another folder. Tell it everything again.
       if (this.#cursor !== null) {
-        this.#cursor = null;
-        this.#book.sendEverything();
+        await this.#tellEverything();
         this.#again = true;
       }
       return undefined;

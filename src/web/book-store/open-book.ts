@@ -179,9 +179,15 @@ export class OpenBook {
     return { added: fresh.length, known, refused };
   }
 
-  /** Nothing sent is known in the house (another folder, say): all of it is to be sent anew. */
-  sendEverything(): void {
-    for (const entry of this.#notebook.ordered()) this.#outbox.put(entry.id, this.#textOf(entry.id));
+  /** Nothing that was sent is known in the house (another folder, say): all of it is to be sent anew, its beginning first. */
+  async sendEverything(): Promise<void> {
+    const all = this.#notebook.ordered();
+    const begins = all.filter((entry) => entry.kind === "notebook-begun");
+    this.#outbox = new Outbox();
+    for (const { id } of [...begins, ...all]) {
+      this.#outbox.put(id, this.#textOf(id));
+      await this.#keeper.settle(id, "to-send");
+    }
     this.#tellStatus({});
   }
 
