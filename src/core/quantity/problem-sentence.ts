@@ -1,0 +1,52 @@
+import { formatNumber, formatQuantity } from "./format-quantity.ts";
+import type { QuantityProblem, Reading } from "./parse-quantity.ts";
+import { unitNamed } from "./unit-table.ts";
+
+const words: Readonly<Record<string, string>> = {
+  oz: "ounces of weight",
+  "floz-us": "fluid ounces",
+  "floz-imp": "imperial fluid ounces",
+  "lb-cut": "pounds per US gallon of solvent",
+  "lb-cut-imp": "pounds per imperial gallon of solvent",
+  lb: "pounds of weight",
+};
+const metric: Readonly<Record<string, string>> = { mass: "g", volume: "ml", cut: "g-per-l", length: "mm" };
+
+/** A reading in words: `fluid ounces (237 ml)`. */
+export function readingInWords(reading: Reading): string {
+  const name = words[reading.unit] ?? unitNamed(reading.unit)?.symbol ?? reading.unit;
+  const unit = metric[reading.dimension];
+  return unit === undefined ? name : `${name} (${formatQuantity(reading.si, unit)})`;
+}
+
+const orOf = (texts: readonly string[]): string =>
+  texts.length < 2 ? (texts[0] ?? "") : `${texts.slice(0, -1).join(", ")} or ${texts.at(-1)}`;
+
+function whatIsWrong(problem: QuantityProblem): string {
+  const typed = `“${problem.typed}”`;
+  switch (problem.code) {
+    case "empty":
+      return "Nothing is written here.";
+    case "not-a-number":
+      return `${typed} does not begin with a number that can be read.`;
+    case "no-unit":
+      return `${typed} has no unit.`;
+    case "unknown-unit":
+      return `The unit of ${typed} is not known.`;
+    case "wrong-dimension":
+      return `${typed} is read as ${orOf((problem.readings ?? []).map((r) => r.dimension))}, which is not what goes here.`;
+    case "out-of-range": {
+      const { min, max } = problem.limits ?? {};
+      const most = max === undefined ? "" : `, and ${formatNumber(max)} at most`;
+      return `${typed} is out of range: ${formatNumber(min ?? 0, 5)} or more${most}.`;
+    }
+    case "ambiguous":
+      return `${typed} can be ${orOf((problem.readings ?? []).map(readingInWords))}: which?`;
+  }
+}
+
+/** One plain sentence, and one that says what would do. */
+export const quantityProblemSentence = (problem: QuantityProblem): string =>
+  problem.code === "ambiguous"
+    ? whatIsWrong(problem)
+    : `${whatIsWrong(problem)} For instance ${orOf(problem.wouldDo)} would do.`;
