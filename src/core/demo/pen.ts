@@ -1,0 +1,57 @@
+import { DomainError } from "../domain-error.ts";
+import type { KeptEntry } from "../notebook/entry.ts";
+import type { Body, Kind } from "../notebook/kinds/all.ts";
+import type { TypedQuantity } from "../notebook/kinds/parts.ts";
+import { type EntryDraft, writeEntry } from "../notebook/write-entry.ts";
+import { parseQuantity } from "../quantity/parse-quantity.ts";
+import type { Dimension } from "../quantity/unit-table.ts";
+import { type Random, randomFromSeed } from "../random.ts";
+
+/** A quantity as somebody would type it, read as the pages read it. */
+export function typed(text: string, dimension: Dimension, instrument?: string): TypedQuantity {
+  const read = parseQuantity(text, { dimensions: [dimension] });
+  if (!read.ok) throw new DomainError({ code: "wrong-type", field: "typed", value: text });
+  const { unit, si } = read.value;
+  return { typed: text, unit, si, ...(instrument === undefined ? {} : { instrument }) };
+}
+
+/** What may be said of an entry beside its body. */
+export type Around = Omit<EntryDraft<Kind>, "notebook" | "kind" | "body" | "happened">;
+
+const uuidFrom = (random: Random): string => {
+  const hex = Array.from({ length: 32 }, () => Math.floor(random() * 16).toString(16)).join("");
+  return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-7${hex.slice(13, 16)}-a${hex.slice(17, 20)}-${hex.slice(20)}`;
+};
+
+/** Writes a notebook's entries one after another, all from one seed: the same seed gives the same bytes. */
+export class Pen {
+  readonly notebook: string;
+  readonly entries: KeptEntry[] = [];
+  readonly #random: Random;
+  readonly #device: string;
+  readonly #zone: string;
+
+  constructor(seed: string, zone: string) {
+    this.#random = randomFromSeed(`pen ${seed}`);
+    this.notebook = uuidFrom(this.#random);
+    this.#device = uuidFrom(this.#random);
+    this.#zone = zone;
+  }
+
+  /** Writes down what happened at an instant, and returns the entry's id. */
+  write<K extends Kind>(at: string, kind: K, body: Body<K>, around: Around = {}): string {
+    const kept = writeEntry<K>(
+      { ...around, notebook: this.notebook, kind, body, happened: at },
+      {
+        now: () => at,
+        randomBytes: (length) => Uint8Array.from({ length }, () => Math.floor(this.#random() * 256)),
+        zone: this.#zone,
+        device: this.#device,
+        nextSeq: () => this.entries.length + 1,
+        by: null,
+      },
+    );
+    this.entries.push(kept);
+    return kept.entry.id;
+  }
+}

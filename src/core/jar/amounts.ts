@@ -1,0 +1,84 @@
+import { type Component, components } from "../solution/component.ts";
+import type { Composition, Liquid } from "../solution/composition.ts";
+import { usualPartialDensity } from "../solution/resin.ts";
+import { cutOfSolution, type Solution, volumeOfLiquid, volumeOfSolution } from "../solution/solution.ts";
+import { strengthAt20C } from "../solution/strength.ts";
+import { type CubicMetre, type Cut, cubicMetre, kilogram, massFraction } from "../units.ts";
+
+/** What a jar holds, each part by itself. The first three are solids: they count as resin until they are filtered out. */
+export const solids = ["resin", "wax", "insoluble"] as const;
+export type Part = (typeof solids)[number] | Component;
+
+/** Kilograms of each part; one that is absent is not there. Changes of amounts take the same shape. */
+export type Amounts = Readonly<Partial<Record<Part, number>>>;
+
+const parts: readonly Part[] = [...solids, ...components];
+
+/** Σ ki·ai, part by part. */
+export function combined(...terms: readonly (readonly [factor: number, amounts: Amounts])[]): Amounts {
+  const sum: Partial<Record<Part, number>> = {};
+  for (const part of parts) {
+    let total = 0;
+    for (const [factor, amounts] of terms) total += factor * (amounts[part] ?? 0);
+    if (total !== 0) sum[part] = total;
+  }
+  return sum;
+}
+
+const massOfParts = (amounts: Amounts, wanted: readonly Part[]): number =>
+  wanted.reduce((total, part) => total + (amounts[part] ?? 0), 0);
+
+export const massOf = (amounts: Amounts): number => massOfParts(amounts, parts);
+export const solidsOf = (amounts: Amounts): number => massOfParts(amounts, solids);
+export const liquidMassOf = (amounts: Amounts): number => massOfParts(amounts, components);
+
+export const withoutSolids = (amounts: Amounts, left: readonly (typeof solids)[number][]): Amounts =>
+  Object.fromEntries(Object.entries(amounts).filter(([part]) => !left.some((solid) => solid === part)));
+
+export const only = (amounts: Amounts, which: "solids" | "liquids"): Amounts =>
+  Object.fromEntries(
+    Object.entries(amounts).filter(
+      ([part]) => solids.some((solid) => solid === part) === (which === "solids"),
+    ),
+  );
+
+/** The liquid by itself: none where there is no mass of it. */
+export function liquidOf(amounts: Amounts): Liquid {
+  const mass = liquidMassOf(amounts);
+  const composition: Composition = Object.fromEntries(
+    components.flatMap((part) => {
+      const kg = amounts[part] ?? 0;
+      return kg > 0 ? [[part, massFraction(Math.min(1, kg / mass))]] : [];
+    }),
+  );
+  return { mass: kilogram(mass), composition };
+}
+
+export const amountsOfLiquid = (liquid: Liquid): Amounts =>
+  Object.fromEntries(Object.entries(liquid.composition).map(([part, share]) => [part, share * liquid.mass]));
+
+/** The same as the solutions' formulas take it. */
+export function solutionOf(amounts: Amounts): Solution {
+  const resin = solidsOf(amounts);
+  return {
+    resin: kilogram(resin),
+    wax: kilogram(amounts.wax ?? 0),
+    insoluble: kilogram(amounts.insoluble ?? 0),
+    resinVolume: cubicMetre(resin / usualPartialDensity),
+    liquid: liquidOf(amounts),
+  };
+}
+
+/** The solvent by itself at 20 °C, as it was poured before the resin. */
+export const solventVolumeOf = (amounts: Amounts): CubicMetre =>
+  liquidMassOf(amounts) > 0 ? volumeOfLiquid(liquidOf(amounts), strengthAt20C) : cubicMetre(0);
+
+/** What stands in the jar at 20 °C. */
+export const volumeOf = (amounts: Amounts): CubicMetre =>
+  liquidMassOf(amounts) > 0
+    ? volumeOfSolution(solutionOf(amounts), strengthAt20C)
+    : cubicMetre(solidsOf(amounts) / usualPartialDensity);
+
+/** Solids to the solvent's volume at 20 °C; nothing without solvent. */
+export const cutOf = (amounts: Amounts): Cut | null =>
+  liquidMassOf(amounts) > 0 ? cutOfSolution(solutionOf(amounts)) : null;
