@@ -10,7 +10,11 @@ export interface NotebookTold {
 
 export interface SendAnswer {
   readonly accepted: readonly string[];
-  readonly refused: readonly { readonly id: string; readonly code: string; readonly message: string }[];
+  readonly refused: readonly {
+    readonly id: string | null;
+    readonly code: string;
+    readonly message: string;
+  }[];
 }
 
 export interface Arrivals {
@@ -34,6 +38,9 @@ export class Refused extends Error {
 export class OutOfReach extends Error {
   override readonly name = "OutOfReach";
 }
+
+/** Answers about what was sent. Any other (busy, not signed in, another host) says nothing against the entries. */
+const aboutTheEntries = new Set([400, 404, 409, 410, 413, 422]);
 
 export type Fetch = (path: string, init?: RequestInit) => Promise<Response>;
 
@@ -82,9 +89,8 @@ export class NotebookApi {
     if (response.ok) return text;
     const { code, message } = problemIn(text);
     const said = message ?? `${response.status} ${response.statusText}`;
-    if (response.status >= 500 || response.status === 408 || response.status === 429)
-      throw new OutOfReach(said);
-    throw new Refused(response.status, code, said);
+    if (aboutTheEntries.has(response.status)) throw new Refused(response.status, code, said);
+    throw new OutOfReach(said);
   }
 }
 

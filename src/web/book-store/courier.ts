@@ -1,4 +1,4 @@
-import { type NotebookApi, OutOfReach, Refused } from "./api.ts";
+import { type NotebookApi, OutOfReach, Refused, type SendAnswer } from "./api.ts";
 import { backoffMs } from "./backoff.ts";
 import type { OpenBook } from "./open-book.ts";
 import type { ToSend } from "./outbox.ts";
@@ -102,25 +102,30 @@ export class Courier {
 
   /** When the house refuses a whole parcel, each half is tried by itself, so that one bad entry holds up no other. */
   async #sendSome(some: readonly ToSend[]): Promise<void> {
+    const answer = await this.#answerTo(some);
+    const spoken = new Set([...answer.accepted, ...answer.refused.map((r) => r.id)]);
+    if (some.every((one) => spoken.has(one.id))) return this.#book.answered(answer);
+    const [only, ...others] = some;
+    if (only === undefined) return;
+    if (others.length === 0) {
+      const message = answer.refused[0]?.message ?? "";
+      return this.#book.answered({ accepted: [], refused: [{ id: only.id, code: "", message }] });
+    }
+    const half = Math.ceil(some.length / 2);
+    await this.#sendSome(some.slice(0, half));
+    await this.#sendSome(some.slice(half));
+  }
+
+  /** A parcel refused as a whole is an answer that names none of its entries. */
+  async #answerTo(some: readonly ToSend[]): Promise<SendAnswer> {
     try {
-      const answer = await this.#api.send(
+      return await this.#api.send(
         this.#book.id,
         some.map((one) => one.text),
       );
-      const spoken = new Set([...answer.accepted, ...answer.refused.map((r) => r.id)]);
-      if (!some.every((one) => spoken.has(one.id))) throw new OutOfReach("The answer leaves entries out.");
-      await this.#book.answered(answer);
     } catch (error) {
       if (!(error instanceof Refused) || this.#isStranger(error)) throw error;
-      const [only] = some;
-      if (some.length === 1 && only !== undefined) {
-        const refused = [{ id: only.id, code: error.code, message: error.message }];
-        await this.#book.answered({ accepted: [], refused });
-        return;
-      }
-      const half = Math.ceil(some.length / 2);
-      await this.#sendSome(some.slice(0, half));
-      await this.#sendSome(some.slice(half));
+      return { accepted: [], refused: [{ id: null, code: error.code, message: error.message }] };
     }
   }
 

@@ -79,7 +79,7 @@ export class OpenBook {
     effects.tabs.listen((news) => {
       if (news.notebook !== id) return;
       if (news.say === "written") this.#hearWritten(news.texts);
-      else this.#settled({ accepted: news.sent, refused: news.refused.map((r) => ({ ...r, code: "" })) });
+      else this.#settled(news.sent, news.refused);
     });
   }
 
@@ -148,15 +148,11 @@ export class OpenBook {
 
   /** The house's answer to what was sent. */
   async answered(answer: SendAnswer): Promise<void> {
-    this.#settled(answer);
-    this.#effects.tabs.tell({
-      say: "settled",
-      notebook: this.id,
-      sent: answer.accepted,
-      refused: answer.refused.map(({ id, message }) => ({ id, message })),
-    });
+    const refused = answer.refused.flatMap(({ id, message }) => (id === null ? [] : [{ id, message }]));
+    this.#settled(answer.accepted, refused);
+    this.#effects.tabs.tell({ say: "settled", notebook: this.id, sent: answer.accepted, refused });
     for (const id of answer.accepted) await this.#keeper.settle(id, "sent");
-    for (const { id, message } of answer.refused) await this.#keeper.settle(id, "refused", message);
+    for (const { id, message } of refused) await this.#keeper.settle(id, "refused", message);
   }
 
   /** Takes in what the house told; it is kept before `cursor` is. */
@@ -235,9 +231,12 @@ export class OpenBook {
     this.#changed();
   }
 
-  #settled(answer: SendAnswer): void {
-    for (const id of answer.accepted) this.#outbox.sent(id);
-    for (const { id, message } of answer.refused) this.#outbox.refuse(id, this.#textOf(id), message);
+  #settled(
+    sent: readonly string[],
+    refused: readonly { readonly id: string; readonly message: string }[],
+  ): void {
+    for (const id of sent) this.#outbox.sent(id);
+    for (const { id, message } of refused) this.#outbox.refuse(id, this.#textOf(id), message);
     this.#tellStatus({});
   }
 
