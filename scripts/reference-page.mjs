@@ -4,15 +4,13 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { ensureBuilt } from "./house/build.mjs";
 import { root } from "./house/root.mjs";
-import { referencePage } from "./reference/page.mjs";
 
 await ensureBuilt("program");
 const { calculations } = await import("../dist/core/registry/all.js");
-const { calculate } = await import("../dist/core/registry/calculation.js");
-const { jsonSchemaOf } = await import("../dist/core/registry/json-schema.js");
+const { referencePage } = await import("../dist/cli/reference/page.js");
 
 const file = join(root, "docs/calculations.md");
-const page = referencePage(calculations, { calculate, jsonSchemaOf });
+const page = referencePage(calculations);
 if (!process.argv.includes("--check")) writeFileSync(file, page);
 else if (!existsSync(file) || readFileSync(file, "utf8") !== page) {
   console.error(

@@ -7,6 +7,7 @@ type Part = () => Promise<{ readonly topic: Topic }>;
  * not here is read all the same, and all its cases count as not read.
  */
 const topics: Readonly<Record<string, readonly Part[]>> = {
+  calc: [() => import("./calc.ts")],
   colour: [() => import("./colour.ts")],
 };
 
