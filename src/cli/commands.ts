@@ -14,4 +14,24 @@ export const commands: readonly CommandEntry[] = [
     purpose: "One calculation: JSON in, JSON out. Without a name, the list of them.",
     load: () => import("./calc.ts"),
   },
+  {
+    name: "notebooks",
+    purpose: "The notebooks that are kept here.",
+    load: () => import("./notebooks.ts"),
+  },
+  {
+    name: "export",
+    purpose: "A notebook as a file: every entry as it was written, byte for byte.",
+    load: () => import("./export.ts"),
+  },
+  {
+    name: "import",
+    purpose: "Takes such a file in; entries that are there already are not doubled.",
+    load: () => import("./import.ts"),
+  },
+  {
+    name: "serve",
+    purpose: "The server and its pages, as npm start runs them.",
+    load: () => import("./serve.ts"),
+  },
 ];

@@ -10,6 +10,7 @@ export interface Effects {
   readonly stdin: () => Promise<string>;
   readonly readFile: (path: string) => string;
   readonly env: Readonly<Record<string, string | undefined>>;
+  readonly cwd: string;
 }
 
 export const realEffects: Effects = {
@@ -18,4 +19,5 @@ export const realEffects: Effects = {
   stdin: () => text(process.stdin),
   readFile: (path) => readFileSync(path, "utf8"),
   env: process.env,
+  cwd: process.cwd(),
 };

@@ -24,6 +24,7 @@ async function call(args: readonly string[], stdin: string, folder: string) {
     stdin: async () => stdin,
     readFile: (path) => readFileSync(join(folder, path), "utf8"),
     env: {},
+    cwd: folder,
   };
   const exit = await dispatch(args, effects);
   return { stdout, stderr, exit: `${exit}\n` };

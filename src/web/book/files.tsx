@@ -1,11 +1,12 @@
 import { createSignal, For, Show } from "solid-js";
+import { notebookFile, textsInFile } from "../../core/notebook/notebook-file.ts";
 import type { Adopted } from "../book-store/open-book.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
 import { now } from "../shell/now.ts";
 import { dayOf } from "../words/time.ts";
 import { words } from "../words/words.ts";
-import { exportName, exportText, textsInFile } from "./state.ts";
+import { exportName } from "./state.ts";
 
 /** The whole book out as a file, and such a file in. */
 export function Files() {
@@ -17,7 +18,7 @@ export function Files() {
     const notebook = book.whole();
     const texts = notebook.ordered().map((entry) => notebook.kept(entry.id)?.text ?? "");
     const link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([exportText(texts)], { type: "application/json" }));
+    link.href = URL.createObjectURL(new Blob([notebookFile(texts)], { type: "application/json" }));
     link.download = exportName(book.name(), dayOf(now(), book.zone));
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 60_000);

@@ -1,6 +1,3 @@
-import { splitJsonArray } from "../../core/notebook/json-text.ts";
-import type { Problem } from "../../core/registry/problem.ts";
-import { ok, type Result } from "../../core/result.ts";
 import { dayOf } from "../words/time.ts";
 import type { BookLine } from "./lines.ts";
 
@@ -39,21 +36,6 @@ export function byDay(lines: readonly BookLine[], zone: string): readonly DayOfL
     else days.push({ day, lines: [line] });
   }
   return days;
-}
-
-/** The file of all entries: a JSON list of their exact texts, one a line. */
-export const exportText = (texts: readonly string[]): string => `[\n${texts.join(",\n")}\n]\n`;
-
-/** The texts in such a file; also of one that holds an entry a line without the list around it. */
-export function textsInFile(text: string): Result<readonly string[], Problem> {
-  if (text.trimStart().startsWith("{"))
-    return ok(
-      text
-        .split("\n")
-        .map((line) => line.trim())
-        .filter((line) => line !== ""),
-    );
-  return splitJsonArray(text);
 }
 
 /** A name that every file system takes. */
