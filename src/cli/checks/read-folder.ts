@@ -40,6 +40,16 @@ export function readFolder(folder: string, topic: Topic, constantsFolder: string
   return { cases, unread };
 }
 
+/** What goes wrong while cases are made of a file is a failed case, as it is while they are computed. */
+function orFailed(id: string, make: () => readonly CheckCase[]): readonly CheckCase[] {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof NotReadable) throw error;
+    return [{ id, expected: {}, tol: {}, compute: () => Promise.reject(error) }];
+  }
+}
+
 function contextFor(folder: string, constantsFolder: string): Context {
   const rows = (path: string) => readTable(readFileSync(path, "utf8")).rows;
   return {
@@ -53,7 +63,9 @@ function contextFor(folder: string, constantsFolder: string): Context {
 function readJson(name: string, content: string, topic: Topic, context: Context): ReadFolder {
   const file: unknown = JSON.parse(content);
   if (!isObject(file)) throw new NotReadable("the file does not hold an object");
-  if (topic.wholeFile !== undefined) return { cases: topic.wholeFile(name, file, context), unread: [] };
+  const { wholeFile } = topic;
+  if (wholeFile !== undefined)
+    return { cases: orFailed(name, () => wholeFile(name, file, context)), unread: [] };
   if (Array.isArray(file.cases)) return readCases(name, file, file.cases, topic, context);
   if (Array.isArray(file.instances)) return readInstances(name, file, file.instances, topic, context);
   return { cases: [], unread: [] };
@@ -105,7 +117,7 @@ function readInstances(
   const format = text(file.format, "not given");
   const adapter = instanceFormats.includes(format) ? topic.instances?.[format] : undefined;
   if (adapter !== undefined && given.every(isObject))
-    return { cases: given.map((x) => adapter(x, context)), unread: [] };
+    return { cases: orFailed(name, () => given.map((x) => adapter(x, context))), unread: [] };
   const unread = given.map((x, i) => ({
     id: isObject(x) ? text(x.name, `${name} ${i + 1}`) : `${name} ${i + 1}`,
     why: `instances of format ${format} are not known`,
@@ -132,6 +144,6 @@ function readCsv(name: string, content: string, topic: Topic, context: Context):
   if (unknown !== undefined) return allUnread(`the column ${unknown} is not known`);
   const missing = adapter.needs.find((column) => !table.columns.includes(column));
   if (missing !== undefined) return allUnread(`the column ${missing} is missing`);
-  const cases = adapter.cases(table.rows, context);
+  const cases = orFailed("", () => adapter.cases(table.rows, context));
   return { cases: cases.map((c) => ({ ...c, id: `${name} ${c.id}` })), unread: [] };
 }

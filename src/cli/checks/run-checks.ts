@@ -54,6 +54,8 @@ function readArguments(argv: readonly string[]): Arguments | string {
   if (unknown !== undefined) return `${unknown} is not a topic. These are: ${known.join(", ")}.`;
   if (values.cases !== undefined && positionals.length !== 1)
     return "--cases replaces the folder of one TOPIC: name it.";
+  if (values.cases !== undefined && statSync(values.cases, { throwIfNoEntry: false })?.isFile() === true)
+    return `${values.cases} is a file: --cases takes the folder that it is in.`;
   return {
     names: positionals.length === 0 ? known : positionals,
     cases: values.cases,

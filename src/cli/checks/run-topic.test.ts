@@ -43,6 +43,11 @@ const doubling: Topic = {
       compute: (row) => ({ half: numberIn(row, "x") / 2 }),
     }),
   },
+  instances: {
+    "jobshop/1": () => {
+      throw new Error("no machines");
+    },
+  },
   notCompared: ["constants.csv"],
 };
 
@@ -129,4 +134,10 @@ test("inputs are not counted, and a folder without a case is no pass", async () 
   });
   expect([code, last]).toEqual([4, "made: 0 passed, 0 failed, 0 not read"]);
   expect((await check({ "halves.csv": "x,half,source\n2,9,SUSPECT\n" })).code).toBe(4);
+});
+
+test("a table with ragged rows is not read; an instance that cannot be made a case of has failed", async () => {
+  expect((await check({ "halves.csv": "x,half\n1\n" })).code).toBe(3);
+  const { report, code } = await check({ "a.json": { format: "jobshop/1", instances: [{ name: "ft06" }] } });
+  expect([code, report.cases[0]?.why]).toEqual([1, "no machines"]);
 });

@@ -1,13 +1,13 @@
 import Papa from "papaparse";
 import type { Tolerance, ToleranceTable } from "./tolerance.ts";
-import type { CheckCase, Context, Row, TableAdapter } from "./topic.ts";
+import { type CheckCase, type Context, NotReadable, type Row, type TableAdapter } from "./topic.ts";
 
 export interface Table {
   readonly columns: readonly string[];
   readonly rows: readonly Row[];
 }
 
-/** Reads comma-separated text with a header line; cells stay text. Throws on text that is not such a table. */
+/** Reads comma-separated text with a header line; cells stay text. Throws `NotReadable` for text that is not such a table. */
 export function readTable(text: string): Table {
   const { data, meta, errors } = Papa.parse<Row>(text.trim(), {
     header: true,
@@ -15,7 +15,7 @@ export function readTable(text: string): Table {
     delimiter: ",",
   });
   const [first] = errors;
-  if (first !== undefined) throw new Error(`row ${(first.row ?? 0) + 1}: ${first.message}`);
+  if (first !== undefined) throw new NotReadable(`row ${(first.row ?? 0) + 1}: ${first.message}`);
   return { columns: meta.fields ?? [], rows: data };
 }
 

@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import { fail, ok, type Result } from "../result.ts";
+import { namesAt } from "./names-at.ts";
 import { type Problem, problemFromDomain } from "./problem.ts";
 
 /**
@@ -76,12 +77,24 @@ function because(issue: Issue): { readonly because?: string } {
   return {};
 }
 
-/** The first thing wrong with an input, in the one shape that every door uses. */
-export function problemFromIssues(issues: readonly Issue[], input: unknown): Problem {
+/** The first thing wrong with an input, in the one shape that every door uses; `namesKnown` says the fields at a path. */
+export function problemFromIssues(
+  issues: readonly Issue[],
+  input: unknown,
+  namesKnown: (path: readonly PropertyKey[]) => readonly string[] = () => [],
+): Problem {
   const issue = nearest(issues[0] as Issue);
   if (issue.code === "unrecognized_keys") {
     const path = [...issue.path, issue.keys[0] as string];
-    return problemFromDomain({ code: "unknown-field", field: fieldName(path), value: at(input, path) });
+    const allowed = namesKnown(issue.path);
+    const limits = allowed.length === 0 ? {} : { limits: { allowed } };
+    const detail = {
+      code: "unknown-field",
+      field: fieldName(path),
+      value: at(input, path),
+      ...limits,
+    } as const;
+    return problemFromDomain(detail);
   }
   const value = at(input, issue.path);
   const limits = limitsOfIssue(issue);
@@ -105,7 +118,8 @@ export function problemFromIssues(issues: readonly Issue[], input: unknown): Pro
 /** Reads and runs: every door calls this and nothing else, so all four give the same answers and refusals. */
 export function calculate(calculation: Calculation, input: unknown): Result<unknown, Problem> {
   const read = calculation.input.safeParse(input);
-  if (!read.success) return fail(problemFromIssues(read.error.issues, input));
+  if (!read.success)
+    return fail(problemFromIssues(read.error.issues, input, (path) => namesAt(calculation, path)));
   try {
     return ok(calculation.run(read.data));
   } catch (error) {
