@@ -9,6 +9,7 @@ type Part = () => Promise<{ readonly topic: Topic }>;
 const topics: Readonly<Record<string, readonly Part[]>> = {
   calc: [() => import("./calc.ts")],
   colour: [() => import("./colour.ts")],
+  equivalence: [() => import("./equivalence.ts")],
 };
 
 /** The parts of a topic as one. */

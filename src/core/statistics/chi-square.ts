@@ -36,16 +36,25 @@ export function chiSquareUpperQuantile(p: number, degreesOfFreedom: number): num
  *
  *     E[g] = ∫ g(e^v) 2 a^a/Γ(a) e^{ν(v − e^{2v}/2)} dv,   a = ν/2
  *
- * In the logarithm of s the density is smooth for every ν, which Gauss–Legendre needs.
+ * In the logarithm of s the density is smooth for every ν, which Gauss–Legendre needs. A g that is smooth up to some s
+ * and 0 beyond it is told by `upTo`: across a kink the rule would lose half its digits.
  */
-export function meanOverScale(g: (s: number) => number, degreesOfFreedom: number): number {
-  if (degreesOfFreedom === Number.POSITIVE_INFINITY) return g(1);
+export function meanOverScale(
+  g: (s: number) => number,
+  degreesOfFreedom: number,
+  upTo = Number.POSITIVE_INFINITY,
+): number {
+  if (degreesOfFreedom === Number.POSITIVE_INFINITY) return upTo > 1 ? g(1) : 0;
   const nu = degreesOfFreedom;
   const negligible = 40; // e^−40 = 4e-18
   const fall = (v: number): number => nu * (0.5 + v - 0.5 * Math.exp(2 * v)) + negligible;
-  const high = rootOfIncreasing((v) => -fall(v), 0, 0.1);
+  const high = Math.min(
+    rootOfIncreasing((v) => -fall(v), 0, 0.1),
+    Math.log(upTo),
+  );
   const low = rootOfIncreasing(fall, 0, 0.1);
-  const shoulder = Math.max(low, -3);
+  if (high <= low) return 0;
+  const shoulder = Math.min(Math.max(low, -3), high);
   const peak = 2 * Math.sqrt(nu / (4 * Math.PI)) * Math.exp(-stirlingError(nu / 2));
   const weighted = (v: number): number => peak * Math.exp(fall(v) - negligible) * g(Math.exp(v));
   const tail = low < shoulder ? integral(weighted, low, shoulder, 5) : 0;
