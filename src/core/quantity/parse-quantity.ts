@@ -112,14 +112,14 @@ function unitsCalled({ name, system }: UnitText): readonly Unit[] {
   return system === undefined ? called : called.filter((u) => u.system === system);
 }
 
-/** An ounce in a field that takes liquid may be of weight or of volume: the trap of every mixing recipe. */
-const isOunceOfLiquid = (called: readonly Unit[], expected: Expected): boolean =>
-  called.some((u) => u.id === "oz") && expected.dimensions.includes("volume");
+/** A bare ounce in a field that takes liquid may be of weight or of volume: the trap of every mixing recipe. */
+const isOunceOfLiquid = ({ name }: UnitText, expected: Expected): boolean =>
+  ["oz", "ounce"].includes(singular(name)) && expected.dimensions.includes("volume");
 
 /** The units that the text may mean here, the likelier first. */
 function candidates(text: UnitText, expected: Expected): readonly Unit[] {
   const called = unitsCalled(text);
-  const ounce = isOunceOfLiquid(called, expected)
+  const ounce = isOunceOfLiquid(text, expected)
     ? unitNamed(expected.gallon === "imperial" ? "floz-imp" : "floz-us")
     : undefined;
   const fitting = called.filter((u) => expected.dimensions.includes(u.dimension));
