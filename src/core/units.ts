@@ -10,6 +10,7 @@ export type Kilogram = Quantity<"kg">;
 export type CubicMetre = Quantity<"m³">;
 export type KilogramPerCubicMetre = Quantity<"kg/m³">;
 export type Metre = Quantity<"m">;
+export type Pascal = Quantity<"Pa">;
 export type MassFraction = Quantity<"kg/kg">;
 export type VolumeFraction = Quantity<"m³/m³">;
 /** Mass of dry resin per volume of solvent added to, kg/m³ (= g/L). The trade's "cut" in SI. */
@@ -39,6 +40,8 @@ export const cubicMetre = (x: number, field = "volume"): CubicMetre =>
 export const kilogramPerCubicMetre = (x: number, field = "density"): KilogramPerCubicMetre =>
   within(field, x, 0, Number.POSITIVE_INFINITY);
 export const metre = (x: number, field = "length"): Metre => within(field, x, 0, Number.POSITIVE_INFINITY);
+export const pascal = (x: number, field = "pressure"): Pascal =>
+  within(field, x, 0, Number.POSITIVE_INFINITY);
 export const massFraction = (x: number, field = "massFraction"): MassFraction => within(field, x, 0, 1);
 export const volumeFraction = (x: number, field = "volumeFraction"): VolumeFraction => within(field, x, 0, 1);
 export const cut = (x: number, field = "cut"): Cut => within(field, x, 0, Number.POSITIVE_INFINITY);
