@@ -10,6 +10,7 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   calc: [() => import("./calc.ts")],
   colour: [() => import("./colour.ts")],
   equivalence: [() => import("./equivalence.ts")],
+  uncertainty: [() => import("./uncertainty.ts")],
 };
 
 /** The parts of a topic as one. */
