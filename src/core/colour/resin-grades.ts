@@ -64,7 +64,7 @@ const absorptions = new Map<string, Absorption>(
  * Valid:    for drawing only: invented samples
  * Source:   none: invented; the order from palest to darkest is common practice
  * @example
- * absorptionOfGrade("dewaxed lemon")?.blue // => 14.4
+ * absorptionOfGrade("dewaxed lemon")?.blue // => 206
  */
 export function absorptionOfGrade(grade: string): Absorption | undefined {
   const words = grade.toLowerCase();
