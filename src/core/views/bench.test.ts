@@ -1,0 +1,213 @@
+import { expect, test } from "vitest";
+import type { Body, Kind } from "../notebook/kinds/all.ts";
+import { Notebook } from "../notebook/notebook.ts";
+import { type TrialKey, trialKeyText } from "../notebook/trial-key.ts";
+import { sha256OfText } from "../notebook/withdrawal.ts";
+import { writeEntry } from "../notebook/write-entry.ts";
+import { celsius, kelvinFromCelsius } from "../units.ts";
+import { airView } from "./air.ts";
+import { coatsOfTrial, openSitting, soonestFirst, trialsAtBench } from "./bench.ts";
+import { jarsToLookAt } from "./look-again.ts";
+import { type Trial, trialView } from "./trial.ts";
+
+const book = "019a0000-0000-7000-8000-000000000001";
+const atMs = (time: string) => Date.parse(`2026-10-14T${time}:00Z`);
+
+function desk() {
+  const notebook = new Notebook(book);
+  let seq = 0;
+  const write = <K extends Kind>(
+    time: string,
+    kind: K,
+    body: Body<K>,
+    about: readonly string[] = [],
+    strikes: readonly string[] = [],
+  ) => {
+    const kept = writeEntry(
+      { notebook: book, kind, body, about, strikes },
+      {
+        now: () => `2026-10-14T${time}:00.000Z`,
+        randomBytes: (n) => new Uint8Array(n).fill(seq),
+        zone: "Europe/Berlin",
+        device: "019a0000-0000-7000-8000-0000000000d1",
+        nextSeq: () => ++seq,
+        by: null,
+      },
+    );
+    notebook.add([kept]);
+    return kept.entry.id;
+  };
+  return { notebook, write };
+}
+
+const codes = ["K7", "R4", "T2", "N3"] as const;
+const jars = ["ethanol · jar 1", "isopropanol · jar 1"] as const;
+const keyText = trialKeyText(
+  codes.map((code, i) => ({
+    patch: `p${i + 1}`,
+    board: i < 2 ? "b1" : "b2",
+    place: (i % 2) + 1,
+    code,
+    treatment: { alcohol: i % 2 === 0 ? "ethanol" : "isopropanol" },
+    jar: jars[i % 2] as string,
+    order: [i + 1],
+  })) as never,
+  "f".repeat(32),
+  "0".repeat(32),
+);
+const key = JSON.parse(keyText) as TrialKey;
+
+function withTrial() {
+  const { notebook, write } = desk();
+  const trial = write("08:00", "trial-asked", {
+    question: "Which alcohol?",
+    varies: [{ factor: "alcohol", levels: ["ethanol", "isopropanol"], appliedTo: "jar" }],
+    looksAt: [{ name: "gloss", scale: "measured" }],
+    coats: 2,
+  });
+  write(
+    "09:00",
+    "trial-laid-out",
+    {
+      boards: [
+        { name: "b1", plank: "P", wood: "cherry", patches: 2 },
+        { name: "b2", plank: "Q", wood: "ash", patches: 2 },
+      ],
+      patches: codes.map((code, i) => ({
+        patch: `p${i + 1}`,
+        board: i < 2 ? "b1" : "b2",
+        place: (i % 2) + 1,
+        code,
+      })),
+      orders: [
+        ["T2", "R4", "N3", "K7"],
+        ["N3", "K7", "R4", "T2"],
+      ],
+      keySha256: sha256OfText(keyText),
+      blinding: "codes only",
+      jars: jars.map((jar, i) => ({ jar, recipe: { alcohol: i === 0 ? "ethanol" : "isopropanol" } })),
+    },
+    [trial],
+  );
+  const coat = (time: string, patches: readonly string[], n: number, method: "pad" | "brush" = "pad") =>
+    write(
+      time,
+      "layer-applied",
+      {
+        sort: "coat",
+        targets: patches.map((patch) => ({ trial, patch })),
+        from: [],
+        method,
+        planned: { coat: n },
+      },
+      [trial],
+    );
+  const due = (held: TrialKey | null = null) =>
+    coatsOfTrial(notebook, trialView(notebook, trial) as Trial, held);
+  return { notebook, write, trial, coat, due };
+}
+const said = (coats: ReturnType<typeof coatsOfTrial>) =>
+  coats.map((c) => [c.coat, c.jar?.name ?? null, c.patches.map((p) => p.code).join(" ")]);
+
+test("without the key all patches are one coat, in the order drawn for it", () => {
+  const { due, coat } = withTrial();
+  expect(said(due())).toEqual([[1, null, "T2 R4 N3 K7"]]);
+  expect(due()[0]?.dueMs).toBeNull();
+  coat("10:00", ["p1", "p2", "p3", "p4"], 1);
+  expect(said(due())).toEqual([[2, null, "N3 K7 R4 T2"]]);
+});
+
+test("with the key each jar is a coat of its own, and what it is may not be written while the key is shut", () => {
+  const { due, write, trial } = withTrial();
+  expect(said(due(key))).toEqual([
+    [1, "ethanol · jar 1", "T2 K7"],
+    [1, "isopropanol · jar 1", "R4 N3"],
+  ]);
+  expect(due(key)[0]).toMatchObject({ keyOpen: false, jar: { recipe: { alcohol: "ethanol" } } });
+  write("11:00", "key-opened", { key: keyText }, [trial]);
+  expect(due()[0]).toMatchObject({ keyOpen: true, jar: { name: "ethanol · jar 1" } });
+});
+
+// Common practice: an hour between padded coats, two between brushed ones, unless the person has other waits.
+test("the next coat is due when the wait after the last layer is over, by how it was put on", () => {
+  const { due, coat, write } = withTrial();
+  coat("10:00", ["p1", "p2"], 1);
+  coat("10:30", ["p3", "p4"], 1, "brush");
+  const second = due().find((c) => c.coat === 2);
+  expect(second?.patches.map((p) => [p.code, p.dueMs])).toEqual([
+    ["N3", atMs("12:30")],
+    ["K7", atMs("11:00")],
+    ["R4", atMs("11:00")],
+    ["T2", atMs("12:30")],
+  ]);
+  expect(second?.dueMs).toBe(atMs("11:00"));
+  write("10:40", "default-changed", { name: "wait-after-padding-minutes", value: 45, was: 60 });
+  expect(due().find((c) => c.coat === 2)?.dueMs).toBe(atMs("10:45"));
+});
+
+test("coats part when some patches are ahead, and end when all have what was planned", () => {
+  const { due, coat, notebook } = withTrial();
+  coat("10:00", ["p1"], 1);
+  expect(said(soonestFirst(due()))).toEqual([
+    [1, null, "T2 R4 N3"],
+    [2, null, "K7"],
+  ]);
+  coat("10:05", ["p2", "p3", "p4"], 1);
+  coat("12:00", ["p1", "p2", "p3", "p4"], 2);
+  expect(due()).toEqual([]);
+  expect(trialsAtBench(notebook)).toHaveLength(1);
+});
+
+test("a struck coat is due again; a patch that was left out is not asked for", () => {
+  const { due, coat, write, trial } = withTrial();
+  const wrong = coat("10:00", ["p1", "p2", "p3", "p4"], 1);
+  write("10:01", "struck", {}, [trial], [wrong]);
+  write("10:02", "patch-left-out", { patch: "p4", why: "dropped", keyOpen: false }, [trial]);
+  expect(said(due())).toEqual([[1, null, "T2 R4 K7"]]);
+});
+
+test("a sitting stays open until it is ended", () => {
+  const { notebook, write } = desk();
+  expect(openSitting(notebook)).toBeNull();
+  const id = write("18:00", "sitting-begun", {});
+  expect(openSitting(notebook)).toEqual({ id, beganMs: atMs("18:00") });
+  write("20:00", "sitting-ended", { minutes: 120 }, [id]);
+  expect(openSitting(notebook)).toBeNull();
+});
+
+test("a jar is looked at again after an hour, then after half as long again as it has stood", () => {
+  const { notebook, write } = desk();
+  const grams = (g: number) => ({ typed: `${g} g`, unit: "g", si: g / 1000 });
+  const jar = write("08:00", "batch-mixed", {
+    code: "S1",
+    resins: [{ name: "seedlac", amount: grams(50) }],
+    solvents: [{ name: "ethanol", amount: grams(200) }],
+  });
+  const due = () => jarsToLookAt(notebook).map((one) => [one.code, one.dueMs]);
+  expect(due()).toEqual([["S1", atMs("09:00")]]);
+  write("12:00", "batch-looked-at", { undissolved: "some" }, [jar]);
+  expect(due()).toEqual([["S1", atMs("14:00")]]);
+  write("14:00", "batch-looked-at", { undissolved: "none" }, [jar]);
+  expect(due()).toEqual([]);
+});
+
+// Dew point of 20 °C at 50 %: 9.27 °C (check values, psychrometrics). General paint rule: 3 °C above it.
+test("the wood's distance from the dew point, with its give or take", () => {
+  const { notebook, write } = desk();
+  const degrees = (c: number) => ({ typed: `${c} °C`, unit: "degC", si: kelvinFromCelsius(celsius(c)) });
+  const air = (time: string, wood: number) =>
+    write(time, "air-read", {
+      temperature: degrees(20),
+      relativeHumidity: { typed: "50 %", unit: "percent", si: 0.5 },
+      wood: degrees(wood),
+    });
+  air("18:00", 13.5);
+  const view = airView(notebook);
+  expect(view?.dew?.margin).toBeCloseTo(13.5 - 9.27, 1);
+  expect(view?.dew?.state).toBe("enough");
+  expect(view?.dew?.giveOrTake).toBeGreaterThan(0.5);
+  air("19:00", 11);
+  expect(airView(notebook)?.dew?.state).toBe("thin");
+  air("19:30", 9);
+  expect(airView(notebook)?.dew?.state).toBe("wet");
+});
