@@ -21,3 +21,17 @@ export function countOfVitest({ code }, report) {
   const failed = report.numFailedTests + report.numPendingTests + report.numTodoTests + unread.length;
   return { passed: report.numPassedTests, failed: code === 0 ? failed : Math.max(failed, 1) };
 }
+
+/** From a run over all topics: a failed case fails anywhere, one not read only in a topic declared complete. */
+export function countOfTopics({ code, output }, complete) {
+  const line = /^([\w-]+): (\d+) passed, (\d+) failed, (\d+) not read$/gm;
+  const topics = [...output.matchAll(line)].map(([, name, ...counts]) => [name, ...counts.map(Number)]);
+  const total = { passed: 0, failed: code === 0 || code === 1 || code === 3 ? 0 : 1 };
+  for (const [name, passed, failed, unread] of topics.filter(([name]) => name !== "all")) {
+    total.passed += passed;
+    total.failed += failed + (complete.includes(name) ? unread : 0);
+  }
+  const isChecked = (name) => topics.some(([topic, passed]) => topic === name && passed > 0);
+  total.failed += complete.filter((name) => !isChecked(name)).length;
+  return total;
+}

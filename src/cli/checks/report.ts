@@ -20,8 +20,13 @@ export interface TopicReport {
 
 export type Counts = Pick<TopicReport, "topic" | "passed" | "failed" | "notRead">;
 
-const cell = (x: unknown): string =>
-  x === undefined ? "absent" : typeof x === "string" ? x : JSON.stringify(x);
+/** JSON has no word for a number that is none; here it must not look like an absent one. */
+export const jsonOf = (x: unknown): string =>
+  JSON.stringify(x, (_, value) =>
+    typeof value === "number" && !Number.isFinite(value) ? String(value) : value,
+  );
+
+const cell = (x: unknown): string => (x === undefined ? "absent" : typeof x === "string" ? x : jsonOf(x));
 const short = (x: unknown): string => {
   const text = cell(x);
   return text.length > 120 ? `${text.slice(0, 119)}…` : text;

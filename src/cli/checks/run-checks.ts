@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import type { Effects } from "../effects.ts";
-import { exitCodeFor, linesOf, summary, type TopicReport, unreadLine } from "./report.ts";
+import { exitCodeFor, jsonOf, linesOf, summary, type TopicReport, unreadLine } from "./report.ts";
 import { runTopic } from "./run-topic.ts";
 import { loadTopic } from "./topics.ts";
 
@@ -11,11 +11,12 @@ const ownCopy = fileURLToPath(new URL("../../../test/check-values/", import.meta
 
 const usage = `Computes the cases that others published or certified, and compares.
 
-  npm run checks -- [TOPIC] [--cases DIR] [--json]
+  npm run checks -- [TOPIC] [--cases DIR] [--json | --brief]
 
   TOPIC        one of the folders below; all of them when left out
   --cases DIR  read this folder in place of the project's copy of TOPIC
   --json       one JSON document on standard output
+  --brief      only what failed or was not read, and the counts
 
 Exit 0 all passed; 1 a case failed; 2 wrong arguments; 3 a case was not read; 4 no case was found.
 `;
@@ -33,19 +34,20 @@ interface Arguments {
   readonly names: readonly string[];
   readonly cases: string | undefined;
   readonly json: boolean;
+  readonly brief: boolean;
 }
 
 function readArguments(argv: readonly string[]): Arguments | string {
   const options = {
     cases: { type: "string" },
     json: { type: "boolean" },
-    gate: { type: "boolean" },
+    brief: { type: "boolean" },
   } as const;
   let parsed: ReturnType<typeof parseArgs<{ options: typeof options; allowPositionals: true }>>;
   try {
     parsed = parseArgs({ args: [...argv], options, allowPositionals: true });
   } catch (error) {
-    if (error instanceof TypeError) return error.message;
+    if (error instanceof TypeError) return `${error.message.split(". ")[0]}.`;
     throw error;
   }
   const { values, positionals } = parsed;
@@ -60,6 +62,7 @@ function readArguments(argv: readonly string[]): Arguments | string {
     names: positionals.length === 0 ? known : positionals,
     cases: values.cases,
     json: values.json === true,
+    brief: values.brief === true,
   };
 }
 
@@ -78,9 +81,11 @@ export async function runChecks(argv: readonly string[], effects: Effects): Prom
   for (const name of given.names) {
     const report = await checkTopic(name, given.cases);
     reports.push(report);
-    if (!given.json) print(report, effects);
+    if (given.json) continue;
+    print(report, given.brief, effects);
+    if (given.names.length > 1) effects.stdout(`${summary(report)}\n`);
   }
-  if (given.json) effects.stdout(`${JSON.stringify(given.names.length === 1 ? reports[0] : reports)}\n`);
+  if (given.json) effects.stdout(`${jsonOf(given.names.length === 1 ? reports[0] : reports)}\n`);
   const total = {
     topic: given.names.length === 1 ? (given.names[0] as string) : "all",
     passed: sum(reports, (r) => r.passed),
@@ -100,7 +105,8 @@ async function checkTopic(name: string, cases: string | undefined): Promise<Topi
   return runTopic(name, await loadTopic(name), { cases: folder, constants: folderOf(name) });
 }
 
-function print(report: TopicReport, effects: Effects): void {
-  for (const c of report.cases) for (const line of linesOf(c)) effects.stdout(`${line}\n`);
+function print(report: TopicReport, brief: boolean, effects: Effects): void {
+  const cases = brief ? report.cases.filter((c) => c.outcome === "failed") : report.cases;
+  for (const c of cases) for (const line of linesOf(c)) effects.stdout(`${line}\n`);
   for (const u of report.unread) effects.stdout(`${unreadLine(u)}\n`);
 }
