@@ -26,9 +26,39 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./bench/view.tsx")).BenchView })),
   },
   {
+    place: "pieces",
+    path: "/pieces",
+    view: lazy(async () => ({ default: (await import("./pieces/view.tsx")).PiecesView })),
+  },
+  {
+    place: "pieces",
+    path: "/pieces/new",
+    view: lazy(async () => ({ default: (await import("./pieces/new-piece.tsx")).NewPieceView })),
+  },
+  {
+    place: "pieces",
+    path: "/pieces/:piece",
+    view: lazy(async () => ({ default: (await import("./pieces/piece.tsx")).PieceScreen })),
+  },
+  {
+    place: "pieces",
+    path: "/pieces/:piece/paper",
+    view: lazy(async () => ({ default: (await import("./pieces/paper.tsx")).PiecePaper })),
+  },
+  {
     place: "book",
     path: "/book",
     view: lazy(async () => ({ default: (await import("./book/view.tsx")).BookView })),
+  },
+  {
+    place: "trials",
+    path: "/trials",
+    view: lazy(async () => ({ default: (await import("./trials/list-view.tsx")).TrialsView })),
+  },
+  {
+    place: "trials",
+    path: "/trials/new",
+    view: lazy(async () => ({ default: (await import("./trials/ask/view.tsx")).AskView })),
   },
 ];
 

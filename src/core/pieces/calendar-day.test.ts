@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { calendarDay, dayFromNumber, dayNumber, daysLater } from "./calendar-day.ts";
+import { calendarDay, dayFromNumber, dayNumber, daysLater, weekday } from "./calendar-day.ts";
 
 // The outside source is the platform's own calendar (ECMA-262, time values in UTC).
 test("day numbers agree with the platform's calendar over four centuries, and invert", () => {
@@ -7,6 +7,7 @@ test("day numbers agree with the platform's calendar over four centuries, and in
     const day = dayFromNumber(number);
     expect(day).toBe(new Date(number * 86_400_000).toISOString().slice(0, 10));
     expect(dayNumber(day)).toBe(number);
+    expect((weekday(day) + 1) % 7).toBe(new Date(number * 86_400_000).getUTCDay());
   }
 });
 

@@ -64,3 +64,6 @@ export function dayFromNumber(number: number): CalendarDay {
 
 export const daysLater = (day: CalendarDay, days: number): CalendarDay =>
   dayFromNumber(dayNumber(day) + days);
+
+/** Days after Monday: 0 for Monday, 6 for Sunday. 1970-01-01 was a Thursday. */
+export const weekday = (day: CalendarDay): number => (((dayNumber(day) + 3) % 7) + 7) % 7;

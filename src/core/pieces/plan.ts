@@ -27,7 +27,8 @@ export interface PieceToPlan {
   readonly own?: Partial<MethodDefaults>;
 }
 
-export type PieceWork = "sand" | "coat" | "de-nib" | "level" | "cure" | "rub out";
+export const pieceWorks = ["sand", "coat", "de-nib", "level", "cure", "rub out"] as const;
+export type PieceWork = (typeof pieceWorks)[number];
 
 export interface PlannedStep {
   readonly what: PieceWork;

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import { benchTime, clock } from "../pieces/bench-time.ts";
 import { methodDefaults, pieceMethods } from "../pieces/method-defaults.ts";
-import { type Evening, type PlannedStep, planPiece } from "../pieces/plan.ts";
+import { type Evening, type PlannedStep, pieceWorks, planPiece } from "../pieces/plan.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { mixFrom } from "../solution/mix.ts";
 import { volumeFractionOfResin } from "../solution/solution.ts";
@@ -31,7 +31,7 @@ const input = z.strictObject({
 });
 
 const step = z.object({
-  what: z.string(),
+  what: z.enum(pieceWorks),
   coat: z.number().nullable(),
   at: z.string().nullable(),
   minutes: z.number(),

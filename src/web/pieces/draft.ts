@@ -1,0 +1,119 @@
+import type { z } from "zod";
+import { calendarDay } from "../../core/pieces/calendar-day.ts";
+import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
+import { calculate } from "../../core/registry/calculation.ts";
+import { piecePlan } from "../../core/registry/pieces.ts";
+import type { Problem } from "../../core/registry/problem.ts";
+import { fail, type Result } from "../../core/result.ts";
+import { type EveningChoice, windowsFrom } from "./evenings.ts";
+
+export type PlanInput = z.input<typeof piecePlan.input>;
+export type Plan = z.output<typeof piecePlan.output>;
+
+/** What is being typed for a new piece, exactly as typed. */
+export interface PieceDraft {
+  readonly name: string;
+  readonly area: string;
+  readonly wood: string;
+  readonly method: PieceMethod;
+  readonly cut: string;
+  readonly coats: string;
+  readonly resin: string | undefined;
+  readonly solvent: string | undefined;
+  readonly firstEvening: string;
+  readonly from: string;
+  readonly until: string;
+  readonly which: EveningChoice;
+  readonly spare: string;
+  readonly perM2: string;
+}
+
+/** What the fields come to; undefined where one cannot be read yet. */
+export interface PieceFigures {
+  readonly areaM2: number | undefined;
+  readonly cutLbPerGal: number | undefined;
+  /** As a calculation takes it. */
+  readonly solvent: PlanInput["solvent"] | undefined;
+}
+
+export const emptyDraft = (today: string): PieceDraft => ({
+  name: "",
+  area: "",
+  wood: "",
+  method: "pad",
+  cut: "1½ lb",
+  coats: "4",
+  resin: undefined,
+  solvent: undefined,
+  firstEvening: today,
+  from: "18:00",
+  until: "21:00",
+  which: "every",
+  spare: "20",
+  perM2: "",
+});
+
+const decimal = (text: string): number => Number(text.trim().replace(",", "."));
+
+/** What to ask of the plan, or undefined while something it needs cannot be read. */
+export function planInput(draft: PieceDraft, figures: PieceFigures): PlanInput | undefined {
+  const { areaM2, cutLbPerGal, solvent } = figures;
+  const day = /^\d{4}-\d{2}-\d{2}$/.test(draft.firstEvening);
+  if (areaM2 === undefined || cutLbPerGal === undefined || solvent === undefined || !day) return undefined;
+  return {
+    areaM2,
+    cutLbPerGal,
+    solvent,
+    method: draft.method,
+    coats: decimal(draft.coats),
+    spareShare: decimal(draft.spare) / 100,
+    windows: windowsFrom(calendarDay(draft.firstEvening), draft.which, draft.from, draft.until),
+    ...(draft.perM2.trim() === "" ? {} : { millilitresPerM2PerCoat: decimal(draft.perM2) }),
+  };
+}
+
+const readingFailed: Problem = {
+  code: "missing",
+  field: "input",
+  message: "",
+  value: null,
+  limits: null,
+};
+
+export const planFrom = (input: PlanInput | undefined): Result<Plan, Problem> =>
+  input === undefined ? fail(readingFailed) : (calculate(piecePlan, input) as Result<Plan, Problem>);
+
+/** The plan as the notebook keeps it: the steps, and the input that gave them. */
+export function scheduleBody(
+  draft: PieceDraft,
+  input: PlanInput,
+  plan: Plan,
+  names: { readonly resin: string | undefined; readonly alcohol: string | undefined },
+) {
+  return {
+    recipe: {
+      cutLbPerGal: input.cutLbPerGal,
+      coats: input.coats,
+      method: input.method,
+      ...(names.resin === undefined ? {} : { resin: names.resin }),
+      ...(names.alcohol === undefined ? {} : { alcohol: names.alcohol }),
+    },
+    steps: plan.steps.map((step, i) => ({
+      step: String(i + 1),
+      what: step.what,
+      ...(step.at === null ? {} : { day: step.at.slice(0, 10) }),
+      ...(step.at === null || step.at.length === 10 ? {} : { at: step.at.slice(11) }),
+      ...(step.what === "coat"
+        ? { method: input.method, cutLbPerGal: input.cutLbPerGal, millilitres: step.solutionMl }
+        : {}),
+      minutes: step.minutes,
+      leastWaitMinutes: step.leastWaitMinutes,
+    })),
+    millilitresPerM2PerCoat: plan.millilitresPerM2PerCoat,
+    spareShare: input.spareShare ?? 0,
+    /** What the plan was worked out from, so that it can be worked out again. */
+    workedOutFrom: input,
+    ...(draft.resin === undefined ? {} : { resin: draft.resin }),
+    ...(draft.solvent === undefined ? {} : { solvent: draft.solvent }),
+  };
+}

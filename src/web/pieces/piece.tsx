@@ -1,0 +1,151 @@
+import { createMemo, createSignal, Show } from "solid-js";
+import type { Body } from "../../core/notebook/kinds/all.ts";
+import { type PieceView as Piece, pieceView } from "../../core/views/piece.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { Caution } from "../controls/caution.tsx";
+import { UndoStrip } from "../controls/undo-strip.tsx";
+import type { ScreenProps } from "../places.ts";
+import { finishLook } from "../shell/finish-look.ts";
+import { Page } from "../shell/page.tsx";
+import { withDigits } from "../words/number.ts";
+import { dayInWords } from "../words/time.ts";
+import { words } from "../words/words.ts";
+import { finishOfSchedule, planOfSchedule, recipeInWords } from "./kept-plan.ts";
+import "./pieces.css";
+import { PlanFigures } from "./plan-figures.tsx";
+import { PlanTable } from "./plan-table.tsx";
+import { EveningStrip } from "./strip.tsx";
+
+/** One piece: the recipe to repeat, what to mix, the evenings, and each coat as it goes on. */
+export function PieceScreen(props: ScreenProps) {
+  const book = useBook();
+  const piece = createMemo(() =>
+    book.look(`piece:${props.params.piece}`, (read) => pieceView(read, props.params.piece ?? "")),
+  );
+  return (
+    <Show
+      when={piece()}
+      keyed
+      fallback={
+        <Page title={words.pieces.noPiece}>
+          <h1>{words.pieces.noPiece}</h1>
+          <p>{words.pieces.noPieceSays}</p>
+          <p>
+            <a href="/pieces">{words.pieces.title}</a>
+          </p>
+        </Page>
+      }
+    >
+      {(shown) => <PiecePage piece={shown} />}
+    </Show>
+  );
+}
+
+/** Coats that are on, by number: when, and the entry that says so. */
+function coatsOn(piece: Piece): ReadonlyMap<number, { readonly at: string; readonly entry: string }> {
+  return new Map(
+    piece.layers.flatMap((entry) => {
+      const coat = (entry.body as Body<"layer-applied">).planned?.coat;
+      return coat === undefined ? [] : [[coat, { at: entry.happened, entry: entry.id }] as const];
+    }),
+  );
+}
+
+function PiecePage(props: { readonly piece: Piece }) {
+  const book = useBook();
+  const [wrote, setWrote] = createSignal<{ readonly coat: number; readonly entry: string } | null>(null);
+  const schedule = () => props.piece.schedule;
+  const worked = createMemo(() => planOfSchedule(schedule()));
+  const finish = createMemo(() => {
+    const found = book.look(`piece-finish:${props.piece.id}`, (read) => finishOfSchedule(read, schedule()));
+    return found === undefined ? undefined : finishLook(found);
+  });
+  const on = createMemo(() => coatsOn(props.piece));
+  const next = () => {
+    const coats = schedule()?.recipe.coats ?? 0;
+    for (let coat = 1; coat <= coats; coat++) if (!on().has(coat)) return coat;
+    return undefined;
+  };
+  const bands = () =>
+    Array.from({ length: schedule()?.recipe.coats ?? 0 }, (_, i) => ({
+      label: String(i + 1),
+      fill: on().has(i + 1) ? finish()?.fill : undefined,
+    }));
+
+  const putOn = (coat: number) => {
+    const recipe = schedule()?.recipe;
+    if (recipe === undefined) return;
+    const entry = book.write({
+      kind: "layer-applied",
+      about: [props.piece.id],
+      body: {
+        sort: "coat",
+        targets: [{ piece: props.piece.id }],
+        from: [],
+        method: recipe.method,
+        planned: { coat },
+      },
+    });
+    setWrote({ coat, entry });
+  };
+  const undo = (entry: string) => {
+    book.strike([entry]);
+    setWrote(null);
+  };
+
+  return (
+    <Page title={props.piece.name} finish={finish()} bands={bands()}>
+      <h1>{props.piece.name}</h1>
+      <p class="soft">
+        {words.pieces.area2(withDigits(props.piece.areaM2, 3))}
+        {props.piece.wood === null ? "" : `, ${props.piece.wood}`}
+      </p>
+      <Show when={schedule()} keyed>
+        {(kept) => (
+          <>
+            <p class="lead">{words.pieces.repeatSays(recipeInWords(kept))}</p>
+            <div class="piece-desk">
+              <section class="hung stack">
+                <EveningStrip steps={kept.steps} />
+                <PlanTable
+                  steps={kept.steps}
+                  after={(coat) => (
+                    <Show when={on().get(coat)} keyed>
+                      {(done) => (
+                        <span class="soft"> {words.pieces.done(dayInWords(done.at, book.zone))}</span>
+                      )}
+                    </Show>
+                  )}
+                />
+              </section>
+              <section class="hung stack">
+                <Show when={worked()} keyed>
+                  {(found) => <PlanFigures plan={found.plan} input={found.input} cost={null} />}
+                </Show>
+                <Caution says={words.pieces.air}>
+                  {words.pieces.rags} {words.pieces.estimate}
+                </Caution>
+                <Show when={wrote()} keyed>
+                  {(last) => (
+                    <UndoStrip says={words.pieces.wrote(last.coat)} onUndo={() => undo(last.entry)} />
+                  )}
+                </Show>
+                <Show when={next()} keyed fallback={<p>{words.pieces.allOn}</p>}>
+                  {(coat) => (
+                    <button type="button" class="main" onClick={() => putOn(coat)}>
+                      {words.pieces.isOn(coat)}
+                    </button>
+                  )}
+                </Show>
+                <a class="press" href={`/pieces/${props.piece.id}/paper`}>
+                  {words.pieces.printIt}
+                </a>
+                <p class="soft small">{words.pieces.usual}</p>
+              </section>
+            </div>
+          </>
+        )}
+      </Show>
+    </Page>
+  );
+}

@@ -1,0 +1,60 @@
+import { For, type JSX, Show } from "solid-js";
+import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
+import { withDigits } from "../words/number.ts";
+import { words } from "../words/words.ts";
+import { coatNumbers, dayName, stepName, waitName } from "./plan-words.ts";
+
+/** The steps in order, with their day, liquid and waits. On paper with blanks for a pencil. */
+export function PlanTable(props: {
+  readonly steps: readonly ScheduleStep[];
+  readonly blanks?: boolean;
+  /** What stands at the end of a coat's row. */
+  readonly after?: (coat: number) => JSX.Element;
+}) {
+  const coats = () => coatNumbers(props.steps);
+  const amount = (ml: number | undefined) =>
+    ml === undefined || ml === 0 ? "" : words.pieces.ml(withDigits(ml, 2));
+  return (
+    <table class="plan">
+      <thead>
+        <tr>
+          <th scope="col">{words.pieces.when}</th>
+          <th scope="col">{words.pieces.step}</th>
+          <th scope="col">{words.pieces.liquid}</th>
+          <th scope="col">{words.pieces.hands}</th>
+          <th scope="col">{words.pieces.waitAfter}</th>
+          <Show when={props.blanks}>
+            <th scope="col">{words.pieces.paperUsed}</th>
+            <th scope="col">{words.pieces.paperDone}</th>
+          </Show>
+        </tr>
+      </thead>
+      <tbody>
+        <For each={props.steps}>
+          {(step, i) => (
+            <tr>
+              <td class="nb">
+                <Show when={step.day} fallback={words.pieces.noDay}>
+                  {dayName(step.day ?? "")} <b>{step.at}</b>
+                </Show>
+              </td>
+              <td>
+                <b>{stepName(step, coats().get(step))}</b>
+                <Show when={coats().get(step)} keyed>
+                  {(coat) => props.after?.(coat)}
+                </Show>
+              </td>
+              <td class="nb">{amount(step.millilitres)}</td>
+              <td class="nb">{(step.minutes ?? 0) > 0 ? words.pieces.min(step.minutes ?? 0) : ""}</td>
+              <td>{waitName(step, props.steps[i() + 1])}</td>
+              <Show when={props.blanks}>
+                <td class="blank-cell" />
+                <td class="blank-cell" />
+              </Show>
+            </tr>
+          )}
+        </For>
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,26 @@
+import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
+import { dayInWords, lengthInWords } from "../words/time.ts";
+import { words } from "../words/words.ts";
+
+/** A calendar day has no zone: it is read at noon so that no zone moves it. */
+export const dayName = (day: string): string => dayInWords(`${day}T12:00:00Z`, "UTC");
+
+/** `Coat 2`, `De-nib lightly with 320`. */
+export function stepName(step: ScheduleStep, coat: number | undefined): string {
+  return step.what === "coat" && coat !== undefined
+    ? words.pieces.coatNumber(coat)
+    : words.pieces.work(step.what);
+}
+
+export const waitName = (step: ScheduleStep, next: ScheduleStep | undefined): string => {
+  if (next === undefined || (step.leastWaitMinutes ?? 0) === 0) return "";
+  return next.day !== undefined && next.day !== step.day && next.at !== undefined
+    ? words.pieces.overnight
+    : lengthInWords(step.leastWaitMinutes ?? 0);
+};
+
+/** The coat number of each step that is a coat, in order. */
+export function coatNumbers(steps: readonly ScheduleStep[]): ReadonlyMap<ScheduleStep, number> {
+  const coats = steps.filter((step) => step.what === "coat");
+  return new Map(coats.map((step, i) => [step, i + 1]));
+}

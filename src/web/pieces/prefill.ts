@@ -1,0 +1,58 @@
+import type { NotebookReader } from "../../core/notebook/reader.ts";
+import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
+import { pieceMethods } from "../../core/pieces/method-defaults.ts";
+import { trialView } from "../../core/views/trial.ts";
+import type { PieceDraft } from "./draft.ts";
+
+/** What the winner of a trial fills in. The jar of the recipe, where there is one, says which alcohol it was. */
+export interface FromTrial {
+  readonly trial: string;
+  readonly question: string;
+  readonly recipe: Readonly<Record<string, string>>;
+  readonly batch: string | null;
+  readonly filled: Partial<PieceDraft>;
+}
+
+function readRecipe(text: string | null): Record<string, string> {
+  if (text === null) return {};
+  try {
+    const found: unknown = JSON.parse(text);
+    if (typeof found !== "object" || found === null) return {};
+    return Object.fromEntries(
+      Object.entries(found).filter((pair): pair is [string, string] => typeof pair[1] === "string"),
+    );
+  } catch (error) {
+    if (error instanceof SyntaxError) return {}; // an address that was cut short fills nothing in
+    throw error;
+  }
+}
+
+const methodIn = (text: string | undefined): PieceMethod | undefined =>
+  pieceMethods.find((method) => text?.toLowerCase().includes(method));
+
+/** The draft that a trial's winner begins with, or null when the address names no trial of this notebook. */
+export function fromTrial(read: NotebookReader, query: URLSearchParams): FromTrial | null {
+  const id = query.get("trial");
+  const trial = id === null ? null : trialView(read, id);
+  if (trial === null || id === null) return null;
+  const recipe = readRecipe(query.get("recipe"));
+  const held = (what: string): string | undefined => trial.asked.held?.find((h) => h.what === what)?.at;
+  const method = methodIn(recipe.method ?? held("method"));
+  const cut = recipe.cut ?? held("cut");
+  const wood = recipe.wood ?? held("wood");
+  const jar = trial.jars.find((j) =>
+    Object.entries(recipe).every(([factor, level]) => (j.recipe[factor] ?? level) === level),
+  );
+  return {
+    trial: id,
+    question: trial.asked.question,
+    recipe,
+    batch: jar?.batch ?? null,
+    filled: {
+      coats: recipe.coats ?? String(trial.asked.coats),
+      ...(method === undefined ? {} : { method }),
+      ...(cut === undefined ? {} : { cut }),
+      ...(wood === undefined ? {} : { wood }),
+    },
+  };
+}

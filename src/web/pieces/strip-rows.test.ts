@@ -1,0 +1,31 @@
+import { expect, test } from "vitest";
+import { calendarDay } from "../../core/pieces/calendar-day.ts";
+import { windowsFrom } from "./evenings.ts";
+import { stripHours, stripRows } from "./strip-rows.ts";
+
+const steps = [
+  { step: "1", what: "sand", day: "2026-10-05", at: "18:00", minutes: 25, leastWaitMinutes: 0 },
+  { step: "2", what: "coat", day: "2026-10-05", at: "18:25", minutes: 20, leastWaitMinutes: 120 },
+  { step: "3", what: "coat", day: "2026-10-06", at: "18:00", minutes: 20, leastWaitMinutes: 0 },
+  { step: "4", what: "cure", day: "2026-10-06", minutes: 0 },
+] as const;
+
+test("a row an evening, the wait drawn behind the hands, whole hours at both ends", () => {
+  const rows = stripRows(steps);
+  expect(rows.map((row) => [row.day, row.blocks.length])).toEqual([
+    ["2026-10-05", 2],
+    ["2026-10-06", 1],
+  ]);
+  expect(rows[0]?.blocks[1]).toMatchObject({ from: 1105, until: 1125, dryUntil: 1245 });
+  expect(stripHours(rows)).toEqual({ from: 18, until: 21 });
+});
+
+// 2026-10-05 is a Monday (ISO 8601 calendar).
+test("weekends are Saturday and Sunday", () => {
+  const windows = windowsFrom(calendarDay("2026-10-05"), "weekends", "10:00", "12:00");
+  expect(windows.slice(0, 3).map(([from]) => from)).toEqual([
+    "2026-10-10T10:00",
+    "2026-10-11T10:00",
+    "2026-10-17T10:00",
+  ]);
+});
