@@ -1,3 +1,4 @@
+import "./no-eval.ts";
 import { render } from "solid-js/web";
 import { App } from "./app.tsx";
 import { startRouter } from "./router.ts";
