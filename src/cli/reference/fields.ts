@@ -1,6 +1,6 @@
 /** The part of JSON Schema that the calculations' schemas use. */
 export interface JsonSchema {
-  readonly type?: string;
+  readonly type?: string | readonly string[];
   readonly anyOf?: readonly JsonSchema[];
   readonly enum?: readonly unknown[];
   readonly const?: unknown;
@@ -49,7 +49,13 @@ function kindOf(schema: JsonSchema): string {
   if (schema.const !== undefined) return JSON.stringify(schema.const);
   if (schema.type === "array")
     return schema.items === undefined ? "list" : `list of: ${kindOf(schema.items)}`;
-  return simpleKinds[schema.type ?? ""] ?? "any";
+  const types = typeof schema.type === "string" ? [schema.type] : (schema.type ?? []);
+  return (
+    joined(
+      types.map((type) => simpleKinds[type] ?? type),
+      " or ",
+    ) || "any"
+  );
 }
 
 function limitsOf(schema: JsonSchema): string {
@@ -79,7 +85,7 @@ const field = (path: string, schema: JsonSchema, isRequired: boolean): Field => 
 
 /** The fields inside a value; those of alternatives one after another. */
 function inside(path: string, schema: JsonSchema): readonly Field[] {
-  if (schema.anyOf !== undefined) return schema.anyOf.flatMap((one) => inside(path, one));
+  if (schema.anyOf !== undefined) return insideAny(schema.anyOf.map((one) => inside(path, one)));
   if (schema.items !== undefined) return inside(`${path}[]`, schema.items);
   const { properties = {}, required = [], additionalProperties } = schema;
   const named = Object.entries(properties).flatMap(([key, inner]) => {
@@ -90,6 +96,18 @@ function inside(path: string, schema: JsonSchema): readonly Field[] {
     return named;
   const at = `${path}.…`;
   return [...named, field(at, additionalProperties, false), ...inside(at, additionalProperties)];
+}
+
+/** Of alternatives: a field is needed where every one of them needs it. */
+function insideAny(alternatives: readonly (readonly Field[])[]): readonly Field[] {
+  const needs = (fields: readonly Field[], path: string) =>
+    fields.some((f) => f.path === path && f.isRequired);
+  return alternatives
+    .flat()
+    .map((f) => ({
+      ...f,
+      isRequired: f.isRequired && alternatives.every((fields) => needs(fields, f.path)),
+    }));
 }
 
 /** Every field of a schema, each said once. */

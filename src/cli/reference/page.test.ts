@@ -6,6 +6,7 @@ import { type Calculation, calculate, defineCalculation } from "../../core/regis
 import { jsonSchemaOf } from "../../core/registry/json-schema.ts";
 import { fieldsOf, isListed, pathsIn } from "./fields.ts";
 import { readSection, referencePage } from "./page.ts";
+import { unitOf } from "./unit-of.ts";
 
 test("docs/calculations.md is as new as the calculations: node scripts/reference-page.mjs writes it", () => {
   const kept = readFileSync(new URL("../../../docs/calculations.md", import.meta.url), "utf8");
@@ -61,7 +62,7 @@ test("fields: paths into lists and alternatives, limits, names, what is needed",
     ["unit", "one of the names", "`g` `kg`", false],
     ["parts", "list of: object", "1 or more of them", true],
     ["parts[].a", "whole number", "", true],
-    ["parts[].b", "text", "", true],
+    ["parts[].b", "text", "", false],
     ["shares", "object", "{} when left out", false],
     ["shares.…", "number", "more than 0", false],
   ]);
@@ -83,4 +84,17 @@ test("a page is read back as it was printed, and a refused example is an error",
   expect(readSection(page, "halve")).toBeUndefined();
   const refused: Calculation = { ...made, example: { input: { x: 11, parts: [{ a: 1 }] }, output: {} } };
   expect(() => referencePage([refused])).toThrow("out of range");
+});
+
+test.each([
+  ["solvent.atTemperatureC", "°C"],
+  ["cutLbPerGal", "lb/US gal"],
+  ["parts[].massG", "g"],
+  ["wetUm", "µm"],
+  ["volumeFraction20C", "0–1"],
+  ["densityKgM3", "kg/m³"],
+  ["limits", ""],
+  ["L", ""],
+])("the unit of %s is %j", (path, unit) => {
+  expect(unitOf(path)).toBe(unit);
 });

@@ -1,6 +1,7 @@
 import { type Calculation, calculate } from "../../core/registry/calculation.ts";
 import { jsonSchemaOf } from "../../core/registry/json-schema.ts";
 import { fieldsOf, type JsonSchema } from "./fields.ts";
+import { unitOf } from "./unit-of.ts";
 
 /** Six digits are what an example shows; more would differ from one machine to another. */
 function rounded(value: unknown): unknown {
@@ -23,18 +24,24 @@ const table = (head: readonly string[], rows: readonly (readonly string[])[]): s
 
 const inputTable = (schema: JsonSchema): string =>
   table(
-    ["Field", "Kind", "Limits", "Meaning"],
+    ["Field", "Kind", "Unit", "Limits", "Meaning"],
     fieldsOf(schema).map((f) => [
       `\`${f.path}\`${f.isRequired ? " (needed)" : ""}`,
       f.kind,
+      unitOf(f.path),
       f.limits,
       f.meaning,
     ]),
   );
 const outputTable = (schema: JsonSchema): string =>
   table(
-    ["Field", "Kind", "Meaning"],
-    fieldsOf(schema).map((f) => [`\`${f.path}\`${f.isRequired ? "" : " (if any)"}`, f.kind, f.meaning]),
+    ["Field", "Kind", "Unit", "Meaning"],
+    fieldsOf(schema).map((f) => [
+      `\`${f.path}\`${f.isRequired ? "" : " (if any)"}`,
+      f.kind,
+      unitOf(f.path),
+      f.meaning,
+    ]),
   );
 
 const json = (value: unknown): string => `\`\`\`json\n${JSON.stringify(value, null, 2)}\n\`\`\``;
@@ -59,10 +66,10 @@ function section(calculation: Calculation): string {
 const introduction = `# Calculations
 
 Every calculation here can be had as a function, on the command line and over HTTP, with the same answers; this page
-is the fourth way to one. Units stand at the end of a field's name: \`G\` gram, \`Ml\` millilitre, \`C\` °C, \`Um\` µm,
-\`LbPerGal\` pound of dry resin per US gallon of solvent. Fractions are 0 to 1. A field that is not listed is refused
-by name. A result outside the range of its source says so in \`flags\`. Nothing here is a permission: a figure on a
-hazard is an estimate, not a clearance, and the supplier's safety data sheet comes first.
+is the fourth way to one. Units stand at the end of a field's name; \`LbPerGal\` is pounds of dry resin to a US gallon of
+solvent. A field that is not listed is refused by name. A result outside the range of its source says so in \`flags\`.
+Nothing here is a permission: a figure on a hazard is an estimate, not a clearance, and the supplier's safety data
+sheet comes first.
 
 This page is made by \`node scripts/reference-page.mjs\` from the calculations themselves.`;
 
