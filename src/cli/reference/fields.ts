@@ -102,12 +102,10 @@ function inside(path: string, schema: JsonSchema): readonly Field[] {
 function insideAny(alternatives: readonly (readonly Field[])[]): readonly Field[] {
   const needs = (fields: readonly Field[], path: string) =>
     fields.some((f) => f.path === path && f.isRequired);
-  return alternatives
-    .flat()
-    .map((f) => ({
-      ...f,
-      isRequired: f.isRequired && alternatives.every((fields) => needs(fields, f.path)),
-    }));
+  return alternatives.flat().map((f) => ({
+    ...f,
+    isRequired: f.isRequired && alternatives.every((fields) => needs(fields, f.path)),
+  }));
 }
 
 /** Every field of a schema, each said once. */
