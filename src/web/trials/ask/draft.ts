@@ -1,0 +1,258 @@
+import { type BoardGeometry, boardGeometry } from "../../../core/design/board-geometry.ts";
+import type { AppliedTo, Board, Factor } from "../../../core/design/plan.ts";
+import { DomainError } from "../../../core/domain-error.ts";
+import type { Body } from "../../../core/notebook/kinds/all.ts";
+
+/** What a trial may vary. The known ones know what they sit on; for another thing the person says it. */
+export const factorKinds = ["alcohol", "cut", "resin", "method", "other"] as const;
+export type FactorKind = (typeof factorKinds)[number];
+
+export interface DraftFactor {
+  readonly kind: FactorKind;
+  /** For another thing: what it is called. */
+  readonly name: string;
+  /** Levels as typed, with commas between. */
+  readonly levels: string;
+  readonly appliedTo: Exclude<AppliedTo, "plank">;
+  /** Cuts let down from one stock of each alcohol. */
+  readonly fromOneStock: boolean;
+}
+
+export interface DraftLook {
+  readonly name: string;
+  readonly scale: "measured" | "ordered";
+  readonly unit: string;
+  readonly levels: string;
+  readonly matters: string;
+  /** The difference that matters is still the trade's, not the person's own. */
+  readonly mattersIsCommon: boolean;
+  readonly more: string;
+  readonly less: string;
+}
+
+/** A trial while it is being asked: texts as typed, so that nothing typed is ever lost. */
+export interface Draft {
+  readonly factors: readonly DraftFactor[];
+  readonly woods: string;
+  readonly boardsPerWood: string;
+  readonly planksPerWood: string;
+  readonly patchesPerBoard: string;
+  readonly boardLengthMm: string;
+  readonly boardWidthMm: string;
+  readonly coats: string;
+  readonly evenings: string;
+  readonly daysToJudge: string;
+  readonly jarsPerLevel: string;
+  readonly millilitres: string;
+  readonly looks: readonly DraftLook[];
+  readonly noise: { readonly patch: string; readonly jar: string; readonly plank: string } | null;
+}
+
+export const emptyDraft: Draft = {
+  factors: [
+    { kind: "alcohol", name: "", levels: "ethanol, isopropanol", appliedTo: "jar", fromOneStock: false },
+  ],
+  woods: "cherry",
+  boardsPerWood: "2",
+  planksPerWood: "2",
+  patchesPerBoard: "6",
+  boardLengthMm: "1000",
+  boardWidthMm: "105",
+  coats: "4",
+  evenings: "4",
+  daysToJudge: "28",
+  jarsPerLevel: "1",
+  millilitres: "3",
+  looks: [],
+  noise: null,
+};
+
+/** Why a field cannot be read; the words belong to the page. */
+export interface Fault {
+  readonly field: string;
+  readonly why:
+    | "missing"
+    | "two needed"
+    | "named twice"
+    | "not a number"
+    | "too little"
+    | "too much"
+    | "not whole"
+    | "does not fit";
+  readonly value: string;
+  readonly limit?: number;
+}
+
+export interface Asked {
+  /** The entry that asks it, but for its name. */
+  readonly body: Body<"trial-asked">;
+  readonly factors: readonly Factor[];
+  readonly boards: readonly Board[];
+  readonly geometry: BoardGeometry;
+  readonly jarsPerLevel: number;
+  readonly woods: readonly string[];
+}
+
+export const listOf = (typed: string): string[] =>
+  typed
+    .split(/[,\n;]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== "");
+
+export const factorName = (f: DraftFactor): string => (f.kind === "other" ? f.name.trim() : f.kind);
+
+/** Collects what is wrong while reading on, so that a page can say all of it at once. */
+class Reading {
+  readonly faults: Fault[] = [];
+  fault(field: string, why: Fault["why"], value: string, limit?: number): void {
+    this.faults.push({ field, why, value, ...(limit === undefined ? {} : { limit }) });
+  }
+  number(field: string, typed: string, min: number, max: number): number {
+    const value = Number(typed.trim().replace(",", "."));
+    if (typed.trim() === "") this.fault(field, "missing", typed);
+    else if (!Number.isFinite(value)) this.fault(field, "not a number", typed);
+    else if (value < min) this.fault(field, "too little", typed, min);
+    else if (value > max) this.fault(field, "too much", typed, max);
+    return value;
+  }
+  whole(field: string, typed: string, min: number, max: number): number {
+    const before = this.faults.length;
+    const value = this.number(field, typed, min, max);
+    if (this.faults.length === before && !Number.isInteger(value)) this.fault(field, "not whole", typed);
+    return value;
+  }
+  names(field: string, typed: string, least: number): string[] {
+    const names = listOf(typed);
+    const twice = names.find((name, i) => names.indexOf(name) !== i);
+    if (names.length === 0) this.fault(field, "missing", typed);
+    else if (twice !== undefined) this.fault(field, "named twice", twice);
+    else if (names.length < least) this.fault(field, "two needed", typed, least);
+    return names;
+  }
+}
+
+/** What a draft comes to, or everything in it that cannot be read. */
+export function readDraft(draft: Draft): { readonly asked: Asked | null; readonly faults: readonly Fault[] } {
+  const r = new Reading();
+  const onPatches = draft.factors.map((f, i) => readFactor(r, f, i));
+  const woods = r.names("woods", draft.woods, 1);
+  const jarsPerLevel = r.whole("jarsPerLevel", draft.jarsPerLevel, 1, 6);
+  const boards = readBoards(r, draft, woods);
+  const geometry = readGeometry(r, draft, boards[0]?.patches ?? 1);
+  const looksAt = draft.looks.map((look, i) => readLook(r, look, i));
+  if (looksAt.length === 0) r.fault("looks", "missing", "");
+  const wood: Factor = { name: "wood", levels: woods, appliedTo: "plank" };
+  const factors = woods.length > 1 ? [...onPatches, wood] : onPatches;
+  if (factors.length === 0) r.fault("factors", "missing", "");
+  const names = factors.map((f) => f.name);
+  const twice = names.find((name, i) => names.indexOf(name) !== i);
+  if (twice !== undefined) r.fault("factors", "named twice", twice);
+  const body: Body<"trial-asked"> = {
+    question: "",
+    varies: factors.map(({ name, levels, appliedTo, fromOneStock }) => ({
+      factor: name,
+      levels: [...levels],
+      appliedTo,
+      ...(fromOneStock === true ? { fromOneStock } : {}),
+    })),
+    ...(woods.length === 1 ? { held: [{ what: "wood", at: woods[0] as string }] } : {}),
+    looksAt,
+    coats: r.whole("coats", draft.coats, 1, 30),
+    evenings: r.whole("evenings", draft.evenings, 1, 60),
+    jarsPerLevel,
+    millilitresPerPatchCoat: r.number("millilitres", draft.millilitres, 0.1, 200),
+    daysToJudge: r.number("daysToJudge", draft.daysToJudge, 0, 365),
+  };
+  if (r.faults.length > 0 || geometry === null) return { asked: null, faults: r.faults };
+  return { asked: { body, factors, boards, geometry, jarsPerLevel, woods }, faults: [] };
+}
+
+function readFactor(r: Reading, f: DraftFactor, i: number): Factor {
+  const name = factorName(f);
+  if (name === "") r.fault(`factors.${i}.name`, "missing", "");
+  return {
+    name,
+    levels: r.names(`factors.${i}.levels`, f.levels, 2),
+    appliedTo: f.appliedTo,
+    ...(f.appliedTo === "jar" && f.fromOneStock ? { fromOneStock: true } : {}),
+  };
+}
+
+const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+function readBoards(r: Reading, draft: Draft, woods: readonly string[]): readonly Board[] {
+  const before = r.faults.length;
+  const perWood = r.whole("boardsPerWood", draft.boardsPerWood, 1, 24);
+  const patches = r.whole("patchesPerBoard", draft.patchesPerBoard, 1, 40);
+  const planks = r.whole("planksPerWood", draft.planksPerWood, 1, Math.max(1, perWood || 1));
+  if (r.faults.length > before) return [];
+  return woods.flatMap((wood, w) =>
+    Array.from({ length: perWood }, (_, n) => ({
+      board: `${wood} ${n + 1}`,
+      plank: plankName(w * planks + (n % planks)),
+      wood,
+      patches,
+    })),
+  );
+}
+
+const plankName = (n: number): string =>
+  (letters[n % letters.length] as string) +
+  (n < letters.length ? "" : String(Math.floor(n / letters.length) + 1));
+
+function readGeometry(r: Reading, draft: Draft, patches: number): BoardGeometry | null {
+  const before = r.faults.length;
+  const length = r.number("boardLengthMm", draft.boardLengthMm, 50, 5000);
+  const width = r.number("boardWidthMm", draft.boardWidthMm, 30, 1000);
+  if (r.faults.length > before) return null;
+  try {
+    return boardGeometry(length, width, patches);
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    const { field, limits } = error.detail;
+    const key = field === "lengthMm" ? "boardLengthMm" : "boardWidthMm";
+    r.fault(
+      key,
+      "does not fit",
+      key === "boardLengthMm" ? draft.boardLengthMm : draft.boardWidthMm,
+      limits?.min,
+    );
+    return null;
+  }
+}
+
+function readLook(r: Reading, look: DraftLook, i: number): Body<"trial-asked">["looksAt"][number] {
+  const at = `looks.${i}`;
+  if (look.name.trim() === "") r.fault(`${at}.name`, "missing", "");
+  if (look.scale === "ordered")
+    return {
+      name: look.name.trim(),
+      scale: "ordered",
+      levels: r.names(`${at}.levels`, look.levels, 2),
+      matters: r.number(`${at}.matters`, look.matters, 0.01, 1),
+      mattersIsCommon: look.mattersIsCommon,
+    };
+  return {
+    name: look.name.trim(),
+    scale: "measured",
+    unit: look.unit.trim(),
+    matters: r.number(`${at}.matters`, look.matters, Number.MIN_VALUE, 1e9),
+    mattersIsCommon: look.mattersIsCommon,
+    ...(look.more.trim() === "" ? {} : { more: look.more.trim() }),
+    ...(look.less.trim() === "" ? {} : { less: look.less.trim() }),
+  };
+}
+
+/** How far like things differ, for a measured response: the person's own, or shares of what matters to them. */
+export function noiseOf(draft: Draft, matters: number): { patch: number; jar: number; plank: number } {
+  const own = draft.noise;
+  const read = (typed: string | undefined, otherwise: number): number => {
+    const value = Number((typed ?? "").trim().replace(",", "."));
+    return (typed ?? "").trim() !== "" && Number.isFinite(value) && value >= 0 ? value : otherwise;
+  };
+  return {
+    patch: read(own?.patch, 0.6 * matters) || 0.6 * matters,
+    jar: read(own?.jar, 0.2 * matters),
+    plank: read(own?.plank, 0.4 * matters),
+  };
+}

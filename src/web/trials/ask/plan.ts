@@ -1,0 +1,93 @@
+import type { LaidPatch } from "../../../core/design/plan.ts";
+import type { SmallestDifference } from "../../../core/design/smallest-difference.ts";
+import { type Takes, trialTakes } from "../../../core/design/takes.ts";
+import type { Body } from "../../../core/notebook/kinds/all.ts";
+import { trialKeyText } from "../../../core/notebook/trial-key.ts";
+import { sha256OfText } from "../../../core/notebook/withdrawal.ts";
+import type { Asked } from "./draft.ts";
+
+/** What the layout calculation gives. */
+export interface Layout {
+  readonly patches: readonly LaidPatch[];
+  readonly cannotTell: readonly { readonly term: string; readonly with: readonly string[] }[];
+  readonly smallestDifference: readonly SmallestDifference[];
+}
+
+export type Noise = { readonly patch: number; readonly jar: number; readonly plank: number };
+
+/** What goes into the layout calculation for a trial as asked. */
+export const layoutInput = (asked: Asked, seed: string, noise: Noise | undefined) => ({
+  factors: asked.factors,
+  jarsPerLevel: asked.jarsPerLevel,
+  boards: asked.boards,
+  sessions: asked.body.coats,
+  seed,
+  ...(noise === undefined ? {} : { noise }),
+});
+
+/** Each jar that the layout takes from, in order of its name. */
+export function jarsOf(
+  asked: Asked,
+  layout: Layout,
+): readonly { readonly jar: string; readonly recipe: Readonly<Record<string, string>> }[] {
+  const onJars = asked.factors.filter((f) => f.appliedTo === "jar").map((f) => f.name);
+  const jars = new Map(
+    layout.patches.map((p) => [
+      p.jar,
+      Object.fromEntries(onJars.map((name) => [name, p.treatment[name] as string])),
+    ]),
+  );
+  return [...jars].sort(([a], [b]) => (a < b ? -1 : 1)).map(([jar, recipe]) => ({ jar, recipe }));
+}
+
+export const takesOf = (asked: Asked, layout: Layout): Takes =>
+  trialTakes({
+    patches: layout.patches.length,
+    coats: asked.body.coats,
+    responses: asked.body.looksAt.length,
+    jars: jarsOf(asked, layout).length,
+    millilitresPerPatchCoat: asked.body.millilitresPerPatchCoat ?? 0,
+  });
+
+/** Codes in the order of coating, for each session. */
+const ordersOf = (patches: readonly LaidPatch[]): string[][] =>
+  (patches[0]?.order ?? []).map((_, session) =>
+    [...patches]
+      .sort((a, b) => (a.order[session] as number) - (b.order[session] as number))
+      .map((p) => p.code),
+  );
+
+/** What is written in clear of a layout, and the text of its key, which is not. */
+export function layDown(
+  asked: Asked,
+  layout: Layout,
+  secret: { readonly seed: string; readonly salt: string },
+  chosen: {
+    readonly blinding: Body<"trial-laid-out">["blinding"];
+    readonly batches: Readonly<Record<string, string>>;
+  },
+): { readonly body: Body<"trial-laid-out">; readonly keyText: string } {
+  const keyText = trialKeyText(layout.patches, secret.seed, secret.salt);
+  const g = asked.geometry;
+  return {
+    keyText,
+    body: {
+      boards: asked.boards.map((b) => ({ name: b.board, plank: b.plank, wood: b.wood, patches: b.patches })),
+      patches: layout.patches.map(({ patch, board, place, code }) => ({ patch, board, place, code })),
+      orders: ordersOf(layout.patches),
+      keySha256: sha256OfText(keyText),
+      blinding: chosen.blinding,
+      geometry: {
+        boardMm: [g.lengthMm, g.widthMm],
+        patchMm: [g.patchLengthMm, g.patchWidthMm],
+        gutterMm: g.gutterMm,
+        judgedInsetMm: g.judgedInsetMm,
+      },
+      cannotTell: layout.cannotTell.map((c) => ({ term: c.term, with: [...c.with] })),
+      jars: jarsOf(asked, layout).map((j) => {
+        const batch = chosen.batches[j.jar];
+        return { ...j, ...(batch === undefined ? {} : { batch }) };
+      }),
+    },
+  };
+}
