@@ -1,10 +1,81 @@
-import { Page } from "../shell/page.tsx";
+import { Show } from "solid-js";
+import { useBook } from "../book-store/use-book.tsx";
+import { BoardInDashes, Empty } from "../controls/empty.tsx";
+import { now } from "../shell/now.ts";
+import { Page, type SpineBand } from "../shell/page.tsx";
+import { clock, dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
+import { Air } from "./air.tsx";
+import { BenchCaution } from "./bench-caution.tsx";
+import { Dock } from "./dock.tsx";
+import { Due } from "./due.tsx";
+import { Next } from "./next.tsx";
+import { OtherActs } from "./other-acts.tsx";
+import { Otherwise } from "./otherwise.tsx";
+import { type Bench, useBench } from "./use-bench.ts";
+import "./bench.css";
+
+/** The film so far on the patches in question, and the coat being given, open until it is written. */
+function bandsOf(bench: Bench): readonly SpineBand[] {
+  const coat = bench.shown();
+  const fill = bench.look()?.fill;
+  if (coat === undefined || fill === undefined) return [];
+  const has = bench.written() === undefined ? coat.coat - 1 : coat.coat;
+  return Array.from({ length: coat.coat }, (_, i) => ({
+    label: String(i + 1),
+    fill: i < has ? fill : undefined,
+  }));
+}
 
 export function BenchView() {
+  const book = useBook();
+  const bench = useBench(book);
+  const has = () =>
+    bench.written() === undefined ? (bench.shown()?.coat ?? 1) - 1 : (bench.shown()?.coat ?? 0);
   return (
-    <Page title={words.bench.title}>
-      <h1>{words.bench.title}</h1>
+    <Page
+      title={words.bench.title}
+      note={`${dayInWords(now(), book.zone, now())}, ${clock(now(), book.zone)}`}
+      finish={bench.look()}
+      bands={bandsOf(bench)}
+      bandsSay={bench.look() === undefined ? undefined : words.bench.spine(has())}
+    >
+      <div class="bench">
+        <div class="at-hand">
+          <Show when={bench.shown()} fallback={<NothingDue bench={bench} />}>
+            {(coat) => (
+              <>
+                <Due bench={bench} coat={coat()} />
+                <Otherwise bench={bench} />
+                <Dock bench={bench} coat={coat()} />
+              </>
+            )}
+          </Show>
+        </div>
+        <div class="beside">
+          <Air />
+          <BenchCaution bench={bench} />
+          <Next bench={bench} />
+          <OtherActs bench={bench} />
+        </div>
+      </div>
     </Page>
+  );
+}
+
+function NothingDue(props: { readonly bench: Bench }) {
+  const heading = () => {
+    if (props.bench.trials().length === 0) return words.bench.noTrial;
+    return props.bench.coats().later.length === 0 ? words.bench.allCoated : words.bench.nothingDue;
+  };
+  const says = () => {
+    if (props.bench.trials().length === 0) return words.bench.noTrialSays;
+    return props.bench.coats().later.length === 0 ? words.bench.allCoatedSays : "";
+  };
+  return (
+    <section>
+      <h1 class="unseen">{words.bench.title}</h1>
+      <Empty heading={heading()} says={says()} drawing={<BoardInDashes />} />
+    </section>
   );
 }

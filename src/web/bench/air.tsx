@@ -1,0 +1,70 @@
+import { Show } from "solid-js";
+import { type AirView, airView, type DewMargin } from "../../core/views/air.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { now } from "../shell/now.ts";
+import { known, withDigits } from "../words/number.ts";
+import { whenInWords } from "../words/time.ts";
+import { words } from "../words/words.ts";
+import { AirForm } from "./air-form.tsx";
+import { DewScale } from "./dew-scale.tsx";
+
+const celsius = (kelvin: number): string => `${withDigits(kelvin - 273.15, 3)} °C`;
+
+/** The shop's air, and how far the wood is from drawing water out of it. */
+export function Air() {
+  const book = useBook();
+  const air = book.view("air", airView);
+  return (
+    <section class="hung air">
+      <Show
+        when={air()}
+        fallback={
+          <>
+            <h2>{words.bench.air}</h2>
+            <p class="soft">{words.bench.airNoneSays}</p>
+          </>
+        }
+      >
+        {(read) => (
+          <>
+            <Show when={read().dew} fallback={<h2>{words.bench.air}</h2>}>
+              {(dew) => <Margin dew={dew()} air={read()} />}
+            </Show>
+            <p class="soft small">
+              {words.bench.airSays(
+                celsius(read().temperature),
+                `${withDigits(read().relativeHumidity * 100, 2)} %`,
+                whenInWords(read().at, book.zone, now()),
+              )}{" "}
+              {read().woodRead ? "" : words.bench.woodAsAir}{" "}
+              {read().dew === null ? words.bench.airOutside : ""}
+            </p>
+          </>
+        )}
+      </Show>
+      <AirForm />
+    </section>
+  );
+}
+
+function Margin(props: { readonly dew: DewMargin; readonly air: AirView }) {
+  const says = () => {
+    const { state, least, margin } = props.dew;
+    if (state !== "thin") return words.bench.marginSays[state];
+    return words.bench.marginSays.thin(`${withDigits(Math.max(0.1, least - margin), 2)} °C`);
+  };
+  const margin = () => known(props.dew.margin, props.dew.giveOrTake);
+  return (
+    <>
+      <h2 class="margin">
+        <span>{words.bench.marginHeading[props.dew.state]}</span>
+        <span class="nb">{margin().value} °C</span>
+      </h2>
+      <DewScale dew={props.dew} wood={props.air.wood} />
+      <p>
+        <b>{says()}</b>{" "}
+        <span class="soft small">{words.bench.marginRule(`${withDigits(props.dew.least, 2)} °C`)}</span>
+      </p>
+    </>
+  );
+}

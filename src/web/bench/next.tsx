@@ -1,0 +1,62 @@
+import { For, Show } from "solid-js";
+import type { DueCoat } from "../../core/views/bench.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { now } from "../shell/now.ts";
+import { whenInWords } from "../words/time.ts";
+import { words } from "../words/words.ts";
+import { coatOf } from "./jar-words.ts";
+import type { Bench } from "./use-bench.ts";
+import { Waits } from "./waits.tsx";
+
+/** What else is due, and what comes after it with its time. */
+export function Next(props: { readonly bench: Bench }) {
+  const book = useBook();
+  const says = (coat: DueCoat) =>
+    words.bench.coatShort(coat.coat, coat.patches.length, coatOf(coat, props.bench.jarOf(coat)));
+  const time = (ms: number) =>
+    ms <= props.bench.nowMs()
+      ? words.bench.nowWord
+      : whenInWords(new Date(ms).toISOString(), book.zone, now());
+  const none = () => props.bench.next().now.length === 0 && props.bench.next().later.length === 0;
+  return (
+    <Show when={!none()}>
+      <section class="hung next">
+        <h2>{words.bench.next}</h2>
+        <ul class="plain">
+          <For each={props.bench.next().now}>
+            {(coat) => (
+              <li>
+                <b>{words.bench.nowWord}</b>
+                <button type="button" class="words" onClick={() => props.bench.pick(coat)}>
+                  {says(coat)}
+                </button>
+              </li>
+            )}
+          </For>
+          <For each={props.bench.next().later}>
+            {(one) => (
+              <li>
+                <b>{time(one.atMs)}</b>
+                <Show when={one.coat} keyed>
+                  {(coat) => (
+                    <button type="button" class="words" onClick={() => props.bench.pick(coat)}>
+                      {says(coat)}
+                    </button>
+                  )}
+                </Show>
+                <Show when={one.jar} keyed>
+                  {(jar) => (
+                    <a class="row" href={`/jars/${jar.jar}`}>
+                      {jar.lastSeen === null ? words.bench.lookFirst(jar.code) : words.bench.lookAt(jar.code)}
+                    </a>
+                  )}
+                </Show>
+              </li>
+            )}
+          </For>
+        </ul>
+        <Waits bench={props.bench} />
+      </section>
+    </Show>
+  );
+}
