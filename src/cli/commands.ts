@@ -30,6 +30,11 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./import.ts"),
   },
   {
+    name: "demo",
+    purpose: "The demo notebook as a file: a month of an invented restorer.",
+    load: () => import("./demo.ts"),
+  },
+  {
     name: "serve",
     purpose: "The server and its pages, as npm start runs them.",
     load: () => import("./serve.ts"),

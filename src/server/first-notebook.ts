@@ -1,4 +1,5 @@
 import { randomBytes } from "node:crypto";
+import { demoEntries } from "../core/demo/demo.ts";
 import type { KeptEntry } from "../core/notebook/entry.ts";
 import { newEntryId } from "../core/notebook/entry-id.ts";
 import { writeEntry } from "../core/notebook/write-entry.ts";
@@ -17,7 +18,7 @@ function emptyNotebook(): KeptEntry[] {
 
 const makers: Readonly<Record<FirstNotebook, () => readonly KeptEntry[]>> = {
   empty: emptyNotebook,
-  demo: emptyNotebook,
+  demo: () => demoEntries({ seed: "1", now: now(), zone: zone() }),
 };
 
 /** Begins a notebook where the store has none; returns whether it did. */

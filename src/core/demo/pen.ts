@@ -2,6 +2,7 @@ import { DomainError } from "../domain-error.ts";
 import type { KeptEntry } from "../notebook/entry.ts";
 import type { Body, Kind } from "../notebook/kinds/all.ts";
 import type { TypedQuantity } from "../notebook/kinds/parts.ts";
+import { Notebook } from "../notebook/notebook.ts";
 import { type EntryDraft, writeEntry } from "../notebook/write-entry.ts";
 import { parseQuantity } from "../quantity/parse-quantity.ts";
 import type { Dimension } from "../quantity/unit-table.ts";
@@ -27,6 +28,8 @@ const uuidFrom = (random: Random): string => {
 export class Pen {
   readonly notebook: string;
   readonly entries: KeptEntry[] = [];
+  /** What is written so far, folded. */
+  readonly book: Notebook;
   readonly #random: Random;
   readonly #device: string;
   readonly #zone: string;
@@ -34,6 +37,7 @@ export class Pen {
   constructor(seed: string, zone: string) {
     this.#random = randomFromSeed(`pen ${seed}`);
     this.notebook = uuidFrom(this.#random);
+    this.book = new Notebook(this.notebook);
     this.#device = uuidFrom(this.#random);
     this.#zone = zone;
   }
@@ -52,6 +56,7 @@ export class Pen {
       },
     );
     this.entries.push(kept);
+    this.book.add([kept]);
     return kept.entry.id;
   }
 }

@@ -15,7 +15,6 @@ export const unusableReasons = [
   "heavier-than-it-should-be",
   "dry-not-lighter",
   "nothing-known-in-it",
-  "time-not-known",
   "look-out-of-order",
   "weighed-while-in-a-blind-trial",
 ] as const;

@@ -67,10 +67,7 @@ export function looksOf(entries: readonly NotebookEntry[], mixed: NotebookEntry)
       continue;
     }
     looks.push(look);
-    if (!toTheHour(entry) || !toTheHour(mixed)) {
-      unusable.push({ entry: entry.id, reason: "time-not-known" });
-      continue;
-    }
+    if (!toTheHour(entry) || !toTheHour(mixed)) continue; // seen, but at no hour that could bound anything
     timed++;
     if (look.undissolved === "none") doneByH ??= look.hours;
     else if (doneByH === null) notYetH = look.hours;

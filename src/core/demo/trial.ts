@@ -1,0 +1,347 @@
+import { cannotTell } from "../design/cannot-tell.ts";
+import { layOut } from "../design/layout.ts";
+import type { LaidPatch, Plan } from "../design/plan.ts";
+import type { Body } from "../notebook/kinds/all.ts";
+import { trialKeyText } from "../notebook/trial-key.ts";
+import { sha256OfText } from "../notebook/withdrawal.ts";
+import { randomNormal } from "../random.ts";
+import type { Jars } from "./jars.ts";
+import { typed } from "./pen.ts";
+import { about, later, type Shop } from "./shop.ts";
+import {
+  type DemoAlcohol,
+  type DemoTruth,
+  demoAlcohols,
+  demoCuts,
+  demoGlossOfWood,
+  demoNoise,
+  demoWoods,
+  glossThatMatters,
+} from "./truth.ts";
+
+const coats = 4;
+const grainLevels = ["none", "slight", "plain", "strong"] as const;
+const smoothLevels = ["rough", "a few nibs", "smooth", "like glass"] as const;
+const restorer = "Ines";
+const helper = "Tomas";
+
+interface Laid {
+  readonly trial: string;
+  readonly plan: Plan;
+  readonly patches: readonly LaidPatch[];
+  readonly keyText: string;
+}
+
+const asked: Body<"trial-asked"> = {
+  question: "Which alcohol, and a 1 lb or a 1½ lb cut, for the library chairs?",
+  varies: [
+    { factor: "alcohol", levels: [...demoAlcohols], appliedTo: "jar" },
+    { factor: "cut", levels: [...demoCuts], appliedTo: "jar", fromOneStock: true },
+    { factor: "wood", levels: [...demoWoods], appliedTo: "plank" },
+  ],
+  held: [
+    { what: "resin", at: "dewaxed lemon" },
+    { what: "method", at: "two coats brushed, two padded" },
+  ],
+  looksAt: [
+    {
+      name: "gloss",
+      scale: "measured",
+      unit: "gloss units",
+      matters: glossThatMatters,
+      more: "glossier",
+      less: "duller",
+    },
+    {
+      name: "grain raise",
+      scale: "ordered",
+      levels: [...grainLevels],
+      matters: 0.3,
+      more: "more raised",
+      less: "less raised",
+    },
+    {
+      name: "smoothness",
+      scale: "ordered",
+      levels: [...smoothLevels],
+      matters: 0.3,
+      more: "smoother",
+      less: "rougher",
+    },
+  ],
+  coats,
+  evenings: 4,
+  jarsPerLevel: 2,
+  millilitresPerPatchCoat: 2,
+  daysToJudge: 28,
+};
+
+const hex = (shop: Shop, length: number): string =>
+  Array.from({ length }, () => Math.floor(shop.random() * 16).toString(16)).join("");
+
+function planOf(): Plan {
+  return {
+    factors: [
+      { name: "alcohol", levels: [...demoAlcohols], appliedTo: "jar" },
+      { name: "cut", levels: [...demoCuts], appliedTo: "jar", fromOneStock: true },
+      { name: "wood", levels: [...demoWoods], appliedTo: "plank" },
+    ],
+    jarsPerLevel: 2,
+    boards: demoWoods.flatMap((wood) =>
+      [1, 2].map((n) => ({ board: `${wood} ${n}`, plank: `${wood} plank ${n}`, wood, patches: 6 })),
+    ),
+    forbidden: [],
+    neighboursForbidden: [],
+    sessions: coats,
+  };
+}
+
+/** Day −35: boards cut and sanded alike, the trial asked and laid out; the helper keeps the key. */
+function layDown(shop: Shop, jars: Jars): Laid {
+  const { pen, clock } = shop;
+  const at = (time: string) => clock.at(-35, time);
+  const plan = planOf();
+  const boards = new Map(
+    plan.boards.map((b, i) => [
+      b.board,
+      pen.write(at(later("16:00", 4 * i)), "board-cut", {
+        name: b.board,
+        wood: b.wood,
+        plank: b.plank,
+        lengthMm: 960,
+        widthMm: 150,
+      }),
+    ]),
+  );
+  pen.write(
+    at("17:20"),
+    "surface-worked",
+    { targets: [...boards.values()].map((board) => ({ board })), how: "sanded", with: "220", strokes: 40 },
+    { about: [...boards.values()] },
+  );
+  const trial = pen.write(at("18:10"), "trial-asked", asked);
+  const lot = hex(shop, 32);
+  const patches = layOut(plan, lot);
+  const keyText = trialKeyText(patches, lot, hex(shop, 32));
+  const batches = jars.working.map((jar) => ({
+    jar: `${jar.alcohol} · ${jar.cut} · jar ${jar.stock}`,
+    recipe: { alcohol: jar.alcohol, cut: jar.cut },
+    batch: jar.batch,
+  }));
+  pen.write(
+    at("18:40"),
+    "trial-laid-out",
+    {
+      boards: plan.boards.map((b) => ({
+        board: boards.get(b.board) as string,
+        name: b.board,
+        plank: b.plank,
+        wood: b.wood,
+        patches: b.patches,
+      })),
+      patches: patches.map(({ patch, board, place, code }) => ({ patch, board, place, code })),
+      orders: Array.from({ length: coats }, (_, session) =>
+        [...patches]
+          .sort((a, b) => (a.order[session] as number) - (b.order[session] as number))
+          .map((p) => p.code),
+      ),
+      keySha256: sha256OfText(keyText),
+      blinding: "helper holds the key",
+      geometry: { boardMm: [960, 150], patchMm: [150, 150], gutterMm: 10, judgedInsetMm: 15 },
+      cannotTell: cannotTell(plan, patches).map((c) => ({ term: c.term, with: [...c.with] })),
+      jars: batches,
+    },
+    { about: [trial, ...boards.values(), ...batches.map((b) => b.batch)] },
+  );
+  return { trial, plan, patches, keyText };
+}
+
+function readAir(shop: Shop, day: number, time: string): void {
+  const temperature = about(shop.random, 14.5, 1);
+  shop.pen.write(shop.clock.at(day, time), "air-read", {
+    place: "shop",
+    temperature: typed(`${temperature.toFixed(1)} °C`, "temperature"),
+    relativeHumidity: typed(`${Math.round(about(shop.random, 62, 4))} %`, "fraction"),
+    wood: typed(`${(temperature - 0.4).toFixed(1)} °C`, "temperature"),
+  });
+}
+
+/** Boards in the order in which a session comes to them. */
+const boardsInOrder = (laid: Laid, session: number): readonly string[] =>
+  [...laid.patches]
+    .sort((a, b) => (a.order[session] as number) - (b.order[session] as number))
+    .map((p) => p.board)
+    .filter((board, i, all) => all.indexOf(board) === i);
+
+const patchesOn = (laid: Laid, board: string) => laid.patches.filter((p) => p.board === board);
+
+/** Days −34 to −31: a coat an evening on every board. */
+function coat(shop: Shop, laid: Laid): void {
+  const { pen, clock, random } = shop;
+  for (let session = 0; session < coats; session++) {
+    const day = -34 + session;
+    const sitting = pen.write(clock.at(day, "18:00"), "sitting-begun", {
+      who: [restorer, helper],
+      place: "shop",
+    });
+    readAir(shop, day, "18:05");
+    for (const [i, board] of boardsInOrder(laid, session).entries()) {
+      const targets = patchesOn(laid, board).map((p) => ({ trial: laid.trial, patch: p.patch }));
+      const time = later("18:15", 22 * i);
+      if (session === 1)
+        pen.write(
+          clock.at(day, time),
+          "surface-worked",
+          { targets, how: "de-nibbed", with: "320", strokes: 8 },
+          { about: [laid.trial] },
+        );
+      const grams = about(random, session === 0 ? 11.2 : 9.4, 0.4);
+      pen.write(
+        clock.at(day, later(time, 15)),
+        "layer-applied",
+        {
+          sort: "coat",
+          targets,
+          from: [],
+          method: session < 2 ? "brush" : "pad",
+          amount: { by: "weighings", total: typed(`${grams.toFixed(1)} g`, "mass", shop.shelf.fineScale) },
+          planned: { coat: session + 1 },
+          went: "well",
+        },
+        { about: [laid.trial] },
+      );
+    }
+    readAir(shop, day, "20:40");
+    pen.write(clock.at(day, "21:00"), "sitting-ended", { minutes: 180 }, { about: [sitting] });
+    if (session === 2)
+      pen.write(clock.at(day, "20:50"), "happening", {
+        what: "dust",
+        note: "The door stood open while ash was sanded.",
+      });
+  }
+}
+
+/** The two stocks of each alcohol, a little above and below: always as much between stocks in all, never the same. */
+function stockLuck(shop: Shop): ReadonlyMap<string, number> {
+  const drawn = demoAlcohols.map(() => randomNormal(shop.random));
+  const size = Math.hypot(...drawn) / Math.sqrt(demoAlcohols.length);
+  return new Map(
+    demoAlcohols.flatMap((alcohol, i) => {
+      const luck = (demoNoise.stock * (drawn[i] as number)) / size / Math.SQRT2;
+      return [
+        [`${alcohol} 1`, luck],
+        [`${alcohol} 2`, -luck],
+      ] as const;
+    }),
+  );
+}
+
+/** What each patch's gloss really is. */
+function glossOf(shop: Shop, laid: Laid, truth: DemoTruth): ReadonlyMap<string, number> {
+  const luck = stockLuck(shop);
+  const planks = new Map(laid.plan.boards.map((b) => [b.plank, about(shop.random, 0, demoNoise.plank)]));
+  const board = new Map(laid.plan.boards.map((b) => [b.board, b]));
+  return new Map(
+    laid.patches.map((p) => {
+      const { plank = "", wood = "" } = board.get(p.board) ?? {};
+      const alcohol = p.treatment.alcohol as DemoAlcohol;
+      const mean =
+        (demoGlossOfWood[wood] ?? 0) +
+        (planks.get(plank) ?? 0) +
+        truth.gloss[alcohol] +
+        (p.treatment.cut === demoCuts[1] ? truth.glossOfStrongerCut : 0) +
+        (luck.get(`${alcohol} ${p.jar.at(-1)}`) ?? 0);
+      return [p.patch, about(shop.random, mean, demoNoise.patch)];
+    }),
+  );
+}
+
+const levelAt = <T>(levels: readonly T[], latent: number): T =>
+  levels[Math.max(0, Math.min(levels.length - 1, Math.round(latent)))] as T;
+
+const shuffledPatches = (shop: Shop, laid: Laid): readonly LaidPatch[] =>
+  [...laid.patches]
+    .map((patch) => ({ patch, key: shop.random() }))
+    .sort((a, b) => a.key - b.key)
+    .map(({ patch }) => patch);
+
+/** Day −33, before the second coat: how far the grain rose, by fingertip. */
+function judgeGrain(shop: Shop, laid: Laid): void {
+  const wood = new Map(laid.plan.boards.map((b) => [b.board, b.wood]));
+  for (const [i, p] of shuffledPatches(shop, laid).entries()) {
+    const latent = about(shop.random, wood.get(p.board) === "ash" ? 1.9 : 1.1, 0.6);
+    shop.pen.write(
+      shop.clock.at(-33, later("16:50", i)),
+      "judged",
+      {
+        patch: p.patch,
+        response: "grain raise",
+        level: levelAt(grainLevels, latent),
+        who: restorer,
+        light: "by fingertip",
+        seen: "code",
+        order: i + 1,
+        afterCoat: 1,
+      },
+      { about: [laid.trial] },
+    );
+  }
+}
+
+/** Days −3 and −2: gloss measured twice on every patch; smoothness judged once. */
+function judgeCured(shop: Shop, laid: Laid, truth: DemoTruth): void {
+  const gloss = glossOf(shop, laid, truth);
+  for (const occasion of [1, 2])
+    for (const [i, p] of shuffledPatches(shop, laid).entries()) {
+      const value = about(shop.random, gloss.get(p.patch) ?? 0, demoNoise.reading);
+      const day = occasion - 4;
+      shop.pen.write(
+        shop.clock.at(day, later("10:00", 1.5 * i)),
+        "measured",
+        {
+          patch: p.patch,
+          response: "gloss",
+          value: {
+            typed: value.toFixed(1),
+            unit: "gloss units",
+            si: Number(value.toFixed(1)),
+            instrument: shop.shelf.glossMeter,
+          },
+          who: restorer,
+          seen: "code",
+          order: i + 1,
+          occasion,
+          afterCoat: coats,
+        },
+        { about: [laid.trial, shop.shelf.glossMeter] },
+      );
+    }
+  for (const [i, p] of shuffledPatches(shop, laid).entries()) {
+    const latent = about(shop.random, p.treatment.cut === demoCuts[1] ? 2.2 : 1.8, 0.7);
+    shop.pen.write(
+      shop.clock.at(-2, later("14:00", i)),
+      "judged",
+      {
+        patch: p.patch,
+        response: "smoothness",
+        level: levelAt(smoothLevels, latent),
+        who: helper,
+        light: "north window, raking",
+        seen: "code",
+        order: i + 1,
+        afterCoat: coats,
+      },
+      { about: [laid.trial] },
+    );
+  }
+}
+
+/** The trial from question to opened key; returns its id. */
+export function runTrial(shop: Shop, jars: Jars, truth: DemoTruth): string {
+  const laid = layDown(shop, jars);
+  coat(shop, { ...laid });
+  judgeGrain(shop, laid);
+  judgeCured(shop, laid, truth);
+  shop.pen.write(shop.clock.at(-1, "17:30"), "key-opened", { key: laid.keyText }, { about: [laid.trial] });
+  return laid.trial;
+}
