@@ -1,0 +1,116 @@
+import { epochMilliseconds } from "../notebook/entry-id.ts";
+import type { NotebookReader } from "../notebook/reader.ts";
+import { readyTime, type TimeRatio } from "../statistics/ready-time.ts";
+import { type JarView, jarIds, jarView } from "./jar.ts";
+
+/** A jar being watched until its resin is dissolved. */
+export interface WatchedJarView {
+  readonly id: string;
+  readonly code: string;
+  readonly mixedAt: string;
+  readonly looks: JarView["looks"]["looks"];
+  readonly notYetH: number;
+  readonly doneByH: number | null;
+  /** When a look would teach most, UTC; null once it was seen ready, strained or emptied. */
+  readonly lookAgainAt: string | null;
+}
+
+/** Jars of one recipe, and what their looks say of its time. */
+export interface ReadyGroup {
+  readonly key: string;
+  readonly resins: string;
+  readonly solvents: string;
+  readonly jars: readonly WatchedJarView[];
+  /** Hours until half of such jars are ready, with its 95 % interval; null where the looks do not fix it. */
+  readonly medianH: number | null;
+  readonly intervalH: readonly [number, number] | null;
+  /** One jar only: what is said is said of this jar, not of its recipe. */
+  readonly oneJar: boolean;
+}
+
+export interface Ready {
+  readonly groups: readonly ReadyGroup[];
+  readonly ratios: readonly TimeRatio[];
+}
+
+const hourMs = 3_600_000;
+/** With nothing known of a recipe: half as long again as it has been. A convention of Lacbench's own. */
+const halfAsLongAgain = 1.5;
+
+const groupKey = (jar: JarView): string =>
+  [...jar.resins, ...jar.solvents].map((named) => named.material ?? named.name).join(" · ");
+
+/**
+ * The hour at which a jar that was not ready at `notYetH` is as likely ready as not.
+ *
+ *     S(t) = S(t0)/2,  S(t) = exp(−ln 2 · (t/median)^(1/σ))   ⇒   t = (t0^(1/σ) + median^(1/σ))^σ
+ *
+ * @param notYetH  the last hour at which it was seen not ready, scalar, above 0
+ * @param medianH  of its recipe [h], scalar
+ * @param scale    σ of the fit on the logarithm of time, scalar
+ * @returns        [h], scalar, later than both
+ *
+ * Valid:    Weibull times
+ * Accuracy: as the fit
+ * Source:   survival function of the Weibull distribution; halving what is left of the doubt is the usual bisection
+ * @example
+ * evenChanceHour(8, 8, 0.2) // => 9.19
+ */
+export const evenChanceHour = (notYetH: number, medianH: number, scale: number): number =>
+  (notYetH ** (1 / scale) + medianH ** (1 / scale)) ** scale;
+
+function lookAgain(jar: JarView, medianH: number | null, scale: number | null): string | null {
+  const ready = jar.looks.ready;
+  if (ready === null || ready.doneByH !== null || jar.emptied !== null || jar.children.length > 0)
+    return null;
+  const hours =
+    medianH === null || scale === null || ready.notYetH === 0
+      ? ready.notYetH * halfAsLongAgain
+      : evenChanceHour(ready.notYetH, medianH, scale);
+  return new Date(epochMilliseconds(jar.madeAt) + hours * hourMs).toISOString();
+}
+
+const watchedJars = (read: NotebookReader): readonly JarView[] =>
+  jarIds(read).flatMap((id) => {
+    const jar = jarView(read, id);
+    return jar !== null && jar.made === "mixed" && jar.looks.ready !== null ? [jar] : [];
+  });
+
+/** Every mixed jar that was looked at, by recipe, with the time to ready that the looks bound. */
+export const readyView = (read: NotebookReader): Ready =>
+  read.derive("ready", (r) => {
+    const jars = watchedJars(r);
+    const spans = jars.flatMap((jar) => {
+      const { ready } = jar.looks;
+      return ready === null || (ready.notYetH === 0 && ready.doneByH === null)
+        ? []
+        : [{ jar: jar.id, group: groupKey(jar), left: ready.notYetH, right: ready.doneByH }];
+    });
+    const times = spans.length === 0 ? null : readyTime(spans, "weibull");
+    const keys = [...new Set(jars.map(groupKey))];
+    return {
+      ratios: times?.ratios ?? [],
+      groups: keys.map((key) => {
+        const own = jars.filter((jar) => groupKey(jar) === key);
+        const time = times?.groups.find((group) => group.group === key);
+        const [first] = own;
+        return {
+          key,
+          resins: first?.resins.map((named) => named.name).join(", ") ?? "",
+          solvents: first?.solvents.map((named) => named.name).join(", ") ?? "",
+          medianH: time?.median ?? null,
+          intervalH: time?.interval ?? null,
+          oneJar: own.length === 1,
+          jars: own.map((jar) => ({
+            id: jar.id,
+            code: jar.code,
+            mixedAt: jar.madeAt,
+            looks: jar.looks.looks,
+            notYetH: jar.looks.ready?.notYetH ?? 0,
+            doneByH: jar.looks.ready?.doneByH ?? null,
+            lookAgainAt: lookAgain(jar, time?.median ?? null, times?.fit?.scale ?? null),
+          })),
+        };
+      }),
+    };
+  });
