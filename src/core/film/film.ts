@@ -32,11 +32,42 @@ export function volumeSolids(
   return volumeFraction(ratio / (1 + ratio));
 }
 
-/** Dry thickness of a coat from its wet thickness and volume solids; `transfer` is the share of it that stays on the work. */
+/**
+ * Dry thickness of a coat from its wet thickness.
+ *
+ *     dry = wet·φ·transfer
+ *
+ * @param wet       [m], scalar
+ * @param solids    volume fraction of resin, scalar
+ * @param transfer  share that stays on the work, 0–1, scalar
+ * @returns         [m], scalar
+ *
+ * Valid:    a film that does not sink into pores
+ * Accuracy: as the volume solids
+ * Source:   conservation of mass
+ * @example
+ * dryFromWet(metre(1e-4), volumeFraction(0.16589), 1) // => 0.000016589
+ */
 export const dryFromWet = (wet: Metre, solids: VolumeFraction, transfer: number): Metre =>
   metre(wet * solids * transfer);
 
-/** Dry thickness of a coat from the mass of liquid spent on an area [kg/m²]. */
+/**
+ * Dry thickness of a coat from the mass of liquid spent on an area.
+ *
+ *     dry = m·w·transfer/ρr
+ *
+ * @param massPerArea        liquid spent [kg/m²], scalar
+ * @param resinMassFraction  of the liquid, scalar
+ * @param partialDensity     of the resin [kg/m³], scalar
+ * @param transfer           share that stays on the work, 0–1, scalar
+ * @returns                  [m], scalar
+ *
+ * Valid:    a film that does not sink into pores
+ * Accuracy: as the weighing and the mass fraction
+ * Source:   conservation of mass
+ * @example
+ * dryFromMass(0.09, 0.228, kilogramPerCubicMetre(1205), 1) // => 0.00001703
+ */
 export const dryFromMass = (
   massPerArea: number,
   resinMassFraction: number,

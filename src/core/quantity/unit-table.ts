@@ -130,5 +130,7 @@ const byId = new Map(units.map((u) => [u.id, u]));
 /** The unit with an id, as quantities in the notebook name it; undefined for one that is not known. */
 export const unitNamed = (id: string): Unit | undefined => byId.get(id);
 
+/** A number of a unit in SI. */
 export const siFromUnit = (x: number, unit: Unit): number => x * unit.factor + (unit.zero ?? 0);
+/** An SI value in a unit: the inverse of `siFromUnit`. */
 export const unitFromSi = (si: number, unit: Unit): number => (si - (unit.zero ?? 0)) / unit.factor;

@@ -15,6 +15,7 @@ const at20C = kelvinFromCelsius(celsius(20));
 export const tabulatedAlcohols = ["ethanol", "isopropanol", "n-propanol", "methanol"] as const;
 export type TabulatedAlcohol = (typeof tabulatedAlcohols)[number];
 
+/** Whether the liquid was measured with water. */
 export const isTabulated = (component: Component): component is TabulatedAlcohol =>
   (tabulatedAlcohols as readonly Component[]).includes(component);
 

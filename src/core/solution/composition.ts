@@ -11,10 +11,16 @@ export interface Liquid {
   readonly composition: Composition;
 }
 
+/** Mass fraction of a component; none where it is absent. */
 export const shareOf = (composition: Composition, component: Component): MassFraction =>
   composition[component] ?? massFraction(0);
 
-/** One liquid with the rest water. */
+/**
+ * One liquid with the rest water.
+ *
+ * Valid:    mass fraction 0–1
+ * Source:   arithmetic, so common practice
+ */
 export function aqueous(component: Component, share: MassFraction): Composition {
   if (component === "water" || share === 0) return { water: massFraction(1) };
   return share === 1 ? { [component]: share } : { [component]: share, water: massFraction(1 - share) };

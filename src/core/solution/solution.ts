@@ -28,17 +28,36 @@ export interface Solution {
   readonly liquid: Liquid;
 }
 
+/** Resin and liquid, as a scale weighs them. */
 export const massOfSolution = (s: Solution): Kilogram => kilogram(s.resin + s.liquid.mass);
 
+/**
+ * Volume of a liquid at a temperature: its mass over its density.
+ *
+ * Valid:    the density's range
+ * Source:   as `densityOfSolvent`
+ */
 export const volumeOfLiquid = (liquid: Liquid, temperature: Kelvin): CubicMetre =>
   cubicMetre(liquid.mass / densityOfSolvent(liquid.composition, temperature).value);
 
-/** The volumes of the resin in solution and of the liquid add. */
+/**
+ * Volume of a solution at a temperature: the volumes of the resin in solution and of the liquid add.
+ *
+ * Valid:    the density's range
+ * Source:   the partial density stands for what the resin takes in solution; common practice
+ */
 export const volumeOfSolution = (s: Solution, temperature: Kelvin): CubicMetre =>
   cubicMetre(volumeOfLiquid(s.liquid, temperature) + s.resinVolume);
 
+/** Dry resin over the whole, by mass. */
 export const massFractionOfResin = (s: Solution): MassFraction => massFraction(s.resin / massOfSolution(s));
 
+/**
+ * Dry resin over the whole, by volume at a temperature.
+ *
+ * Valid:    the density's range
+ * Source:   as `volumeOfSolution`
+ */
 export const volumeFractionOfResin = (s: Solution, temperature: Kelvin): VolumeFraction =>
   volumeFraction(s.resinVolume / volumeOfSolution(s, temperature));
 

@@ -102,6 +102,11 @@ export function massFractionFromUsProof(proof: number): MassFraction {
   return massFractionFromVolumeFraction("ethanol", volumeFraction(proof / 200), strengthAt60F);
 }
 
-/** US proof from the mass fraction of ethanol: the inverse of `massFractionFromUsProof`. */
+/**
+ * US proof from the mass fraction of ethanol: the inverse of `massFractionFromUsProof`.
+ *
+ * Valid:    mass fraction 0–1
+ * Source:   as `massFractionFromUsProof`
+ */
 export const usProofFromMassFraction = (ethanol: MassFraction): number =>
   200 * volumeFractionFromMassFraction("ethanol", ethanol, strengthAt60F);

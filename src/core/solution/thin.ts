@@ -65,7 +65,14 @@ export interface SimpleRatio {
   readonly cut: Cut;
 }
 
-/** Shown beside `thinTo`, since it is what is usually done. Volumes at the temperature; the cut is then found by mass balance. */
+/**
+ * The simple ratio, shown beside `thinTo` since it is what is usually done; the cut it gives is found by mass balance.
+ *
+ *     added = V(solution)·(c1/c2 − 1)
+ *
+ * Valid:    the density's range; volumes at the temperature
+ * Source:   common practice, which takes cut and volume ratio for one
+ */
 export function simpleRatio(
   stock: Solution,
   target: Cut,
