@@ -5,7 +5,9 @@ import { layoutCalculation } from "./design.ts";
 import { dryDown } from "./dry-down.ts";
 import { filmBuild } from "./film.ts";
 import { mix } from "./mix.ts";
+import { oddOneOutCalculation } from "./odd-one-out.ts";
 import { piecePlan } from "./pieces.ts";
+import { readyTimeCalculation } from "./ready-time.ts";
 import { thin } from "./thin.ts";
 import { verdictCalculation } from "./verdict.ts";
 
@@ -21,6 +23,8 @@ export const calculations: readonly Calculation[] = [
   colourDifference,
   layoutCalculation,
   verdictCalculation,
+  oddOneOutCalculation,
+  readyTimeCalculation,
   piecePlan,
 ];
 
