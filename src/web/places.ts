@@ -60,6 +60,21 @@ export const screens: readonly Screen[] = [
     path: "/trials/new",
     view: lazy(async () => ({ default: (await import("./trials/ask/view.tsx")).AskView })),
   },
+  {
+    place: "trials",
+    path: "/trials/:trial",
+    view: lazy(async () => ({ default: (await import("./trials/trial-view.tsx")).TrialScreen })),
+  },
+  {
+    place: "trials",
+    path: "/trials/:trial/judge",
+    view: lazy(async () => ({ default: (await import("./trials/judge-view.tsx")).JudgeView })),
+  },
+  {
+    place: "trials",
+    path: "/trials/:trial/print",
+    view: lazy(async () => ({ default: (await import("./trials/print-view.tsx")).TrialPrint })),
+  },
 ];
 
 export const placePath = (place: PlaceId): string => `/${place}`;

@@ -78,7 +78,11 @@ export interface Trial {
     readonly why: string;
     readonly keyOpen: boolean;
   }[];
-  readonly closed: { readonly entry: string; readonly body: Body<"trial-closed"> } | null;
+  readonly closed: {
+    readonly entry: string;
+    readonly body: Body<"trial-closed">;
+    readonly at: string;
+  } | null;
 }
 
 /** Ids of all trials, the newest first. */
@@ -119,7 +123,10 @@ function foldTrial(read: NotebookReader, id: string): Trial | null {
     changes: entries
       .filter((e) => e.kind === "trial-changed")
       .map((e) => ({ entry: e.id, ...(e.body as Body<"trial-changed">) })),
-    closed: closing === undefined ? null : { entry: closing.id, body: closing.body as Body<"trial-closed"> },
+    closed:
+      closing === undefined
+        ? null
+        : { entry: closing.id, body: closing.body as Body<"trial-closed">, at: closing.happened },
   };
 }
 

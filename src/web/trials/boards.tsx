@@ -41,7 +41,7 @@ function sheetOf(boards: readonly DrawnBoard[], geometry: BoardGeometry, room: n
   const beside = room > 560;
   const left = beside ? 96 : 0;
   const least = (leastPatchPx / geometry.patchLengthMm) * geometry.lengthMm;
-  const width = Math.max(room - left, least);
+  const width = Math.max(room - left - 2, least);
   const scale = width / geometry.lengthMm;
   const boardPx = Math.max(geometry.widthMm * scale, 52);
   let y = 1;
@@ -205,11 +205,11 @@ function OnePatch(props: {
         />
       </Show>
       <For each={Array.from({ length: props.patch.coats ?? 0 })}>
-        {(_, i) => <rect x={3} y={height() - 6 - i() * 6} width={width() - 6} height="4" class="coat" />}
+        {(_, i) => <rect x={3} y={height() - 5 - i() * 5} width={width() - 6} height="3" class="coat" />}
       </For>
       <text
         x={width() / 2}
-        y={height() / 2 + (narrow() ? 4 : 8)}
+        y={height() / 2 + (narrow() ? 4 : 8) - Math.min(10, 3 * (props.patch.coats ?? 0))}
         class="m b"
         font-size={narrow() ? "20" : "24"}
       >

@@ -4,7 +4,7 @@ import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import type { Draft } from "./draft.ts";
 import { noiseOf } from "./draft.ts";
-import type { Mend } from "./mend.ts";
+import { type Mend, missed } from "./mend.ts";
 import { type Layout, takesOf } from "./plan.ts";
 import { measuredLook, type Planned } from "./plan-state.ts";
 import { ShowBars } from "./show-bars.tsx";
@@ -31,7 +31,8 @@ const short = (value: number): string => withDigits(value, 2);
 function CanShow(props: Parameters<typeof Aside>[0]) {
   const look = () => measuredLook(props.planned.asked);
   const reckoned = () => props.layout.smallestDifference;
-  const best = () => Math.min(...reckoned().flatMap((s) => s.value ?? []));
+  const best = () =>
+    [...reckoned()].filter((s) => s.value !== null).sort((a, b) => (a.value ?? 0) - (b.value ?? 0))[0];
   return (
     <section class="hung">
       <Show
@@ -46,21 +47,23 @@ function CanShow(props: Parameters<typeof Aside>[0]) {
         {(seen) => (
           <>
             <h2>
-              {Number.isFinite(best())
-                ? words.trials.canShow(short(best()), seen().unit)
-                : words.trials.canShowNothing}
+              <Show when={best()} fallback={words.trials.canShowNothing}>
+                {(one) => words.trials.canShow(short(one().value ?? 0), seen().unit, one().factor)}
+              </Show>
             </h2>
             <ShowBars smallest={reckoned()} matters={seen().matters} />
             <For each={reckoned().filter((s) => s.value === null)}>
               {(s) => <p>{words.trials.noneLeft(s.factor)}</p>}
             </For>
+            <Show when={missed(props.layout, seen().matters).length > 0}>
+              <p>{words.trials.wouldMiss(missed(props.layout, seen().matters), String(seen().matters))}</p>
+            </Show>
             <Show when={props.mend} keyed>
               {(mend) => (
                 <p>
-                  {words.trials.wouldMiss(mend.factor, String(seen().matters))}{" "}
                   {mend.of === "jars"
-                    ? words.trials.jarsWould(mend.count)
-                    : words.trials.boardsWould(mend.count)}{" "}
+                    ? words.trials.jarsWould(mend.count, mend.factor)
+                    : words.trials.boardsWould(mend.count, mend.factor)}{" "}
                   <button type="button" class="words" onClick={() => props.set(mend.change)}>
                     {words.trials.takeMend(mend.of, mend.count)}
                   </button>

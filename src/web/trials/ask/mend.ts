@@ -11,14 +11,11 @@ export interface Mend {
   readonly factor: string;
 }
 
-/** The factor that shows least, where it shows less than what matters; of those that came from one thing, none. */
-export function worstMissed(layout: Layout, matters: number): string | null {
-  const missed = layout.smallestDifference.filter(
-    (s) => s.about === s.factor && (s.value ?? Infinity) > matters,
-  );
-  const worst = missed.sort((a, b) => (b.value ?? Infinity) - (a.value ?? Infinity))[0];
-  return worst?.factor ?? null;
-}
+/** The factors that show less than what matters, of those that can be told at all. */
+export const missed = (layout: Layout, matters: number): readonly string[] =>
+  layout.smallestDifference
+    .filter((s) => s.about === s.factor && (s.value ?? Number.POSITIVE_INFINITY) > matters)
+    .map((s) => s.factor);
 
 const furthest = 4;
 

@@ -2,7 +2,7 @@ import { type Accessor, createMemo, createResource, createSignal, onCleanup } fr
 import type { Problem } from "../../../core/registry/problem.ts";
 import { reckon } from "../reckoner.ts";
 import { type Asked, type Draft, noiseOf, readDraft } from "./draft.ts";
-import { type Mend, mended, mendsToTry, worstMissed } from "./mend.ts";
+import { type Mend, mended, mendsToTry, missed } from "./mend.ts";
 import { type Layout, layoutInput, type Noise } from "./plan.ts";
 
 export interface Planned {
@@ -72,8 +72,9 @@ export function usePlan(draft: Accessor<Draft>, newSeed: () => string) {
 async function findMend(draft: Draft, now: Planned): Promise<Mend | null> {
   const look = measuredLook(now.asked);
   if (look === null || now.layout === null) return null;
-  const factor = worstMissed(now.layout, look.matters);
-  if (factor === null) return null;
+  // what was asked comes first; the wood is last among the factors
+  const factor = missed(now.layout, look.matters)[0];
+  if (factor === undefined) return null;
   for (const mend of mendsToTry(draft, now.asked, factor)) {
     const asked = mended(draft, mend);
     if (asked === null) continue;

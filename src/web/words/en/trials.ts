@@ -35,7 +35,7 @@ export const trials = {
     closed: "Closed",
   },
   listed: (patches: number, boards: number, coats: number, of: number) =>
-    `${patches} patches on ${some(boards, "board", "boards")}, ${coats} of ${some(of, "coat", "coats")}`,
+    `${patches} patches on ${some(boards, "board", "boards")}, ${coats} of ${of} ${of === 1 ? "coat" : "coats"}`,
   keyWord: {
     none: "",
     sealed: "Key sealed",
@@ -153,7 +153,7 @@ export const trials = {
   toScale: (patch: readonly [number, number], board: readonly [number, number], gutter: number) =>
     `To scale along the grain: patches ${patch[0]} × ${patch[1]} mm on boards ${board[0]} × ${board[1]}, gutters ${gutter}. Judge inside the dots. Small figure: its turn on the board in the first coat, drawn again for every coat. All by lot.`,
   drawAgain: "Draw another lot",
-  canShow: (value: string, unit: string) => `It can show ${value} ${unit}`,
+  canShow: (value: string, unit: string, factor: string) => `It can show ${value} ${unit} in ${factor}`,
   canShowNothing: "It cannot show a difference",
   canShowOrdered: "By eye it can show which is more",
   canShowOrderedSays: "A scale in words has no unit to reckon with beforehand.",
@@ -165,8 +165,10 @@ export const trials = {
   wouldMiss: (factor: string, matters: string) =>
     `It would often miss a difference of ${matters} in ${factor}.`,
   noneLeft: (factor: string) => `Nothing is left over to judge ${factor} by: more boards would do.`,
-  boardsWould: (n: number) => `${capital(counted(n))} boards a wood would catch it.`,
-  jarsWould: (n: number) => `${capital(counted(n))} jars of each recipe would catch it.`,
+  boardsWould: (n: number, factor: string) =>
+    `${capital(counted(n))} boards a wood would catch it in ${factor}.`,
+  jarsWould: (n: number, factor: string) =>
+    `${capital(counted(n))} jars of each recipe would catch it in ${factor}.`,
   noiseSays: (patch: string, jar: string, plank: string, unit: string) =>
     `Reckoned with like patches ${patch} ${unit} apart, jars ${jar}, planks ${plank} (one standard deviation).`,
   noiseAssumed: "Assumed, as shares of what matters to you, until you put your own.",
@@ -248,7 +250,7 @@ export const trials = {
     verdict: "Read the verdict",
     print: "Codes and session sheet",
   },
-  coatsDone: (done: number, of: number) => `${done} of ${some(of, "coat", "coats")} on every patch`,
+  coatsDone: (done: number, of: number) => `${done} of ${of} ${of === 1 ? "coat" : "coats"} on every patch`,
   judgedSoFar: (done: number, of: number) => `${done} of ${of} readings`,
   askedOn: (day: string) => `Asked ${day}`,
   laidDownOn: (day: string, print: string) => `Laid down ${day}, key fingerprint ${print}`,
@@ -261,6 +263,7 @@ export const trials = {
   opening: "Opening",
   keyIsElsewhere: "The key lies on another device. Open it there.",
   keyWrong: "What was opened is not the key that was laid down. The right one can still be opened.",
+  doesNotOpen: "This does not open the key. The passphrase that sealed it would do.",
   keyOpened: (day: string) => `The key was opened ${day}.`,
   patchHeading: (code: string) => `Patch ${code}`,
   patchPlace: (board: string, place: number) => `${capital(board)}, place ${place}`,
@@ -315,7 +318,7 @@ export const trials = {
   judgeWrote: (code: string, value: string) => `${code}: ${value}.`,
   judgeDone: "All of them are judged",
   judgeDoneSays: "The key can be opened now, or judge some again another day.",
-  judgeNothing: "Nothing is left to judge here.",
+  judgeMore: "Judge something more",
   judgeKeyOpen: "The key is open: this reading counts as taken by somebody who could know the recipe.",
   judgeToo: "Not coated to the end yet; this is written as seen after the coats so far.",
   notANumber: (typed: string) => `“${typed}” is not a number. 41.5 would do.`,

@@ -1,0 +1,91 @@
+import { createMemo, createResource, createSignal, For, Show } from "solid-js";
+import { readTrialKey, type TrialKey } from "../../core/notebook/trial-key.ts";
+import { type Trial, trialView } from "../../core/views/trial.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { TextField } from "../controls/text-field.tsx";
+import type { ScreenProps } from "../places.ts";
+import { Page } from "../shell/page.tsx";
+import { words } from "../words/words.ts";
+import { keyText, openerOf } from "./open-key.ts";
+import { CodesSheet, CutSheet, SessionSheet } from "./sheets.tsx";
+import { NoTrial } from "./trial-view.tsx";
+import "./trials.css";
+import "./sheets.css";
+
+/** Paper for the bench: codes to stick on the boards, a sheet for each coat, the cut list. */
+export function TrialPrint(props: ScreenProps) {
+  const book = useBook();
+  const id = () => props.params.trial as string; // the page's path holds it
+  const trial = createMemo(() => book.look(`trial-page:${id()}`, (read) => trialView(read, id())));
+  const [key, setKey] = createSignal<TrialKey | null>(null);
+  return (
+    <Show when={trial()} fallback={<NoTrial />}>
+      {(t) => (
+        <Page title={words.trials.printTitle} headingUnseen>
+          <div class="not-on-paper stack">
+            <h2>{words.trials.printTitle}</h2>
+            <button type="button" class="main" onClick={() => window.print()}>
+              {words.trials.print}
+            </button>
+            <Show when={t().key.state !== "open" && key() === null}>
+              <ShowJars trial={t()} onKey={setKey} />
+            </Show>
+          </div>
+          <Show when={t().laidOut}>
+            {(laid) => (
+              <div class="papers">
+                <CodesSheet name={t().asked.question} body={laid().body} />
+                <For each={laid().body.orders}>
+                  {(order, n) => (
+                    <SessionSheet
+                      name={t().asked.question}
+                      body={laid().body}
+                      order={order}
+                      coat={n() + 1}
+                      jarOf={(code) => (t().key.opened ?? key())?.codes[code]?.jar ?? null}
+                    />
+                  )}
+                </For>
+                <CutSheet body={laid().body} />
+              </div>
+            )}
+          </Show>
+        </Page>
+      )}
+    </Show>
+  );
+}
+
+/** Opens the key for this sheet alone, for whoever pours: nothing is written down. */
+function ShowJars(props: { readonly trial: Trial; readonly onKey: (key: TrialKey) => void }) {
+  const [opener] = createResource(() => props.trial, openerOf);
+  const [passphrase, setPassphrase] = createSignal("");
+  const [wrong, setWrong] = createSignal<string>();
+  async function show(): Promise<void> {
+    setWrong(undefined);
+    const text = await keyText(props.trial, passphrase());
+    const read = text === null ? null : readTrialKey(text, props.trial.laidOut?.body.keySha256 ?? "");
+    if (read?.ok) props.onKey(read.value);
+    else setWrong(words.trials.doesNotOpen);
+  }
+  return (
+    <Show when={opener() !== undefined && opener() !== "elsewhere"}>
+      <section class="hung">
+        <p>{words.trials.sheetJarsSays}</p>
+        <Show when={opener() === "passphrase"}>
+          <TextField
+            label={words.trials.passphrase}
+            type="password"
+            value={passphrase()}
+            onInput={setPassphrase}
+            onEnter={() => void show()}
+            wrong={wrong()}
+          />
+        </Show>
+        <button type="button" onClick={() => void show()}>
+          {words.trials.sheetJars}
+        </button>
+      </section>
+    </Show>
+  );
+}
