@@ -91,7 +91,8 @@ export class OpenBook {
   /** The same inside a computation of the caller's own; tracked there. */
   look<T>(key: string, compute: (read: NotebookReader) => T): T {
     this.#version[0]();
-    return this.#notebook.derive(key, compute);
+    // A view of the core may remember its own answer under the very same key.
+    return this.#notebook.derive(`page:${key}`, compute);
   }
 
   /** The whole notebook, tracked: for the Book, an export, the reports. */
