@@ -4,6 +4,7 @@ import { aqueousDensity } from "../solution/aqueous-density.ts";
 import type { Component } from "../solution/component.ts";
 import { type Composition, type Liquid, pouredTogether, shareOf } from "../solution/composition.ts";
 import { densityOfSolvent } from "../solution/density.ts";
+import { amountForStrength } from "../solution/dilute.ts";
 import { volumeOfLiquid } from "../solution/solution.ts";
 import {
   strengthAt20C,
@@ -14,6 +15,8 @@ import {
 import {
   cubicMetreFromMillilitres,
   gramsFromKilogram,
+  type Kelvin,
+  type Kilogram,
   kilogram,
   kilogramFromGrams,
   massFraction,
@@ -111,15 +114,16 @@ export const alcoholStrength = defineCalculation({
   },
 });
 
-type Amount = z.output<typeof amounts>[number];
+type Part = z.output<typeof amounts>[number];
 
-function liquidFromAmount(
-  part: Amount,
+/** The mass of a part; undefined for the part whose amount is asked for. */
+function massOfPart(
+  part: Part,
+  composition: Composition,
   i: number,
-  temperature: ReturnType<typeof temperatureFromInput>,
-): Liquid {
-  const { massG, volumeMl, ...label } = part;
-  const composition = liquidFromInput(label, `parts[${i}]`);
+  temperature: Kelvin,
+): Kilogram | undefined {
+  const { massG, volumeMl } = part;
   if (massG !== undefined && volumeMl !== undefined)
     throw new DomainError({
       code: "contradiction",
@@ -127,11 +131,9 @@ function liquidFromAmount(
       value: volumeMl,
       because: "massG says the amount already; give one of them.",
     });
-  if (massG !== undefined) return { composition, mass: kilogramFromGrams(massG) };
-  if (volumeMl === undefined)
-    throw new DomainError({ code: "missing", field: `parts[${i}].volumeMl`, value: undefined });
-  const density = densityOfSolvent(composition, temperature).value;
-  return { composition, mass: kilogram(cubicMetreFromMillilitres(volumeMl) * density) };
+  if (massG !== undefined) return kilogramFromGrams(massG);
+  if (volumeMl === undefined) return undefined;
+  return kilogram(cubicMetreFromMillilitres(volumeMl) * densityOfSolvent(composition, temperature).value);
 }
 
 const inWater = (composition: Composition): Component | undefined => {
@@ -139,13 +141,60 @@ const inWater = (composition: Composition): Component | undefined => {
   return others.length === 1 ? others[0] : undefined;
 };
 
+/** The one part without an amount, as much of it as brings the others to the strength that is wanted. */
+function withAsked(
+  parts: readonly { readonly composition: Composition; readonly mass: Kilogram | undefined }[],
+  to: z.output<typeof wanted> | undefined,
+): readonly Liquid[] {
+  const asked = parts.findIndex((part) => part.mass === undefined);
+  const known = parts.flatMap(({ composition, mass }) => (mass === undefined ? [] : [{ composition, mass }]));
+  if (to === undefined) {
+    if (asked >= 0)
+      throw new DomainError({ code: "missing", field: `parts[${asked}].volumeMl`, value: undefined });
+    return known;
+  }
+  const adding = parts[asked];
+  if (adding === undefined || known.length !== parts.length - 1)
+    throw new DomainError({
+      code: "contradiction",
+      field: "to",
+      value: to,
+      because: "With it, one part and only one is without an amount: the one that is asked for.",
+    });
+  const there = pouredTogether(known);
+  const alcohol = inWater({ ...there.composition, ...adding.composition });
+  if (alcohol === undefined)
+    throw new DomainError({
+      code: "contradiction",
+      field: "to",
+      value: to,
+      because: "The strength of a blend is that of one alcohol in water.",
+    });
+  const target = shareOf(liquidFromInput({ ...to, alcohol }, "to"), alcohol);
+  const mass = amountForStrength(there, adding.composition, alcohol, target);
+  return parts.map((part) => ({ composition: part.composition, mass: part.mass ?? mass }));
+}
+
+const wanted = z.strictObject({
+  massFraction: z.number().min(0).max(1).optional(),
+  volumeFraction: z.number().min(0).max(1).optional(),
+  atTemperatureC: z.number().optional(),
+  usProof: z.number().min(0).max(200).optional(),
+});
+
 export const alcoholBlend = defineCalculation({
   name: "alcohol-blend",
-  purpose: "Alcohols and water poured together: what it comes to, and how much it shrinks",
-  input: z.strictObject({ parts: amounts, temperatureC: z.number().optional() }),
+  purpose: "Alcohols and water poured together: what it comes to, how it shrinks, how much for a strength",
+  input: z.strictObject({
+    parts: amounts,
+    temperatureC: z.number().optional(),
+    /** A strength that is wanted: then one part has no amount, and gets it. */
+    to: wanted.optional(),
+  }),
   output: z.object({
     massG: z.number(),
     volumeMl: z.number(),
+    parts: z.array(z.object({ massG: z.number(), volumeMl: z.number() })),
     contractionMl: z.number(),
     densityKgM3: z.number(),
     massFractions: z.record(z.string(), z.number()),
@@ -156,7 +205,12 @@ export const alcoholBlend = defineCalculation({
   }),
   run: (input) => {
     const temperature = temperatureFromInput(input.temperatureC);
-    const liquids = input.parts.map((part, i) => liquidFromAmount(part, i, temperature));
+    const parts = input.parts.map((part, i) => {
+      const { massG: _, volumeMl: __, ...label } = part;
+      const composition = liquidFromInput(label, `parts[${i}]`);
+      return { composition, mass: massOfPart(part, composition, i, temperature) };
+    });
+    const liquids = withAsked(parts, input.to);
     const blend = pouredTogether(liquids);
     const density = densityOfSolvent(blend.composition, temperature);
     const volume = volumeOfLiquid(blend, temperature);
@@ -166,6 +220,10 @@ export const alcoholBlend = defineCalculation({
     return {
       massG: gramsFromKilogram(blend.mass),
       volumeMl: millilitresFromCubicMetre(volume),
+      parts: liquids.map((l) => ({
+        massG: gramsFromKilogram(l.mass),
+        volumeMl: millilitresFromCubicMetre(volumeOfLiquid(l, temperature)),
+      })),
       contractionMl: (before - volume) * 1e6,
       densityKgM3: density.value,
       massFractions: blend.composition as Record<string, number>,

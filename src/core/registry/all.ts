@@ -1,4 +1,5 @@
 import { alcoholBlend, alcoholDensity, alcoholStrength } from "./alcohol.ts";
+import { blendJars } from "./blend-jars.ts";
 import type { Calculation } from "./calculation.ts";
 import { colourDifference } from "./colour.ts";
 import { layoutCalculation } from "./design.ts";
@@ -8,8 +9,10 @@ import { mix } from "./mix.ts";
 import { oddOneOutCalculation } from "./odd-one-out.ts";
 import { piecePlan } from "./pieces.ts";
 import { readyTimeCalculation } from "./ready-time.ts";
+import { restore } from "./restore.ts";
 import { thin } from "./thin.ts";
 import { verdictCalculation } from "./verdict.ts";
+import { workingCuts } from "./working-cuts.ts";
 
 /** Every registered calculation, in the order in which the reference page lists them. */
 export const calculations: readonly Calculation[] = [
@@ -18,6 +21,9 @@ export const calculations: readonly Calculation[] = [
   alcoholBlend,
   mix,
   thin,
+  workingCuts,
+  blendJars,
+  restore,
   dryDown,
   filmBuild,
   colourDifference,

@@ -5,12 +5,13 @@ import { densityOfSolvent } from "../solution/density.ts";
 import { cutFromDryDown } from "../solution/dry-down.ts";
 import { strengthAt20C } from "../solution/strength.ts";
 import { type Cut, cutFromPoundsPerUsGallon, kilogramFromGrams, poundsPerUsGallonFromCut } from "../units.ts";
-import { amountG, contributions, cutLbPerGal } from "./amount.ts";
+import { amountG, cutLbPerGal } from "./amount.ts";
 import { defineCalculation } from "./calculation.ts";
 import { allCutNames, cutInAllNames, poundsPerUsGallon } from "./cut-names.ts";
 import { flag, flagsAbout } from "./flag.ts";
 import { instrumentsFromInput, solventFromInput } from "./solution-input.ts";
 import { instruments, solvent } from "./solvent.ts";
+import { sureness, surenessOf } from "./sureness.ts";
 
 const computed = z.strictObject({ cutLbPerGal, cutStandardUncertainty: z.number().min(1e-6) });
 
@@ -52,9 +53,7 @@ export const dryDown = defineCalculation({
   output: z.object({
     massFractionResin: z.number(),
     ...allCutNames,
-    cutStandardUncertainty: z.number(),
-    contributions,
-    instrumentsAssumed: z.boolean(),
+    ...sureness,
     combined: combined.nullable(),
     flags: z.array(flag),
   }),
@@ -67,9 +66,7 @@ export const dryDown = defineCalculation({
     return {
       massFractionResin: resin,
       ...cutInAllNames(cut),
-      cutStandardUncertainty: poundsPerUsGallon(found.standardUncertainty),
-      contributions: [...found.contributions],
-      instrumentsAssumed: assumed,
+      ...surenessOf(found, assumed),
       combined:
         given.computed === undefined ? null : together(given.computed, cut, found.standardUncertainty),
       flags: flagsAbout(densityOfSolvent(composition, strengthAt20C).flags, "solvent"),

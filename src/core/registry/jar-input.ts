@@ -1,10 +1,12 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
+import type { Poured } from "../solution/pour-uncertainty.ts";
 import { usualPartialDensity } from "../solution/resin.ts";
 import { type Solution, solutionOfCut } from "../solution/solution.ts";
 import {
   type Cut,
   cubicMetreFromMillilitres,
+  cutFromPoundsPerUsGallon,
   type Kelvin,
   kilogramFromGrams,
   kilogramPerCubicMetre,
@@ -26,11 +28,24 @@ export const jar = z.strictObject({
 });
 export type JarInput = z.output<typeof jar>;
 
-export function jarCut(input: JarInput, field: string): Cut {
+function jarCut(input: JarInput, field: string): Cut {
   const cut = cutFromInput(input, `${field}.`);
   if (cut === undefined)
     throw new DomainError({ code: "missing", field: `${field}.cutLbPerGal`, value: undefined });
   return cut;
+}
+
+/** The jar as it is poured out, for how sure the result is. */
+export function jarAsPoured(input: JarInput, field: string): Poured {
+  const weighed = input.solutionG !== undefined;
+  return {
+    cut: jarCut(input, field),
+    cutUncertainty: cutFromPoundsPerUsGallon(input.cutStandardUncertainty ?? 0),
+    solvent: solventFromInput(input.solvent, `${field}.solvent`),
+    partialDensity: kilogramPerCubicMetre(input.partialDensityKgM3 ?? usualPartialDensity),
+    amount: weighed ? (input.solutionG ?? 0) / 1e3 : (input.solutionMl ?? 0) / 1e6,
+    by: weighed ? "scale" : "jug",
+  };
 }
 
 /** The masses in a jar, from its volume or its weight. */

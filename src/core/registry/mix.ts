@@ -13,7 +13,7 @@ import {
   kilogramFromGrams,
   millilitresFromCubicMetre,
 } from "../units.ts";
-import { amountG, amountMl, contributions } from "./amount.ts";
+import { amountG, amountMl } from "./amount.ts";
 import { defineCalculation } from "./calculation.ts";
 import { allCutNames, cutFromInput, cutInAllNames, cutNames, poundsPerUsGallon } from "./cut-names.ts";
 import { flag, flagsAbout } from "./flag.ts";
@@ -25,6 +25,7 @@ import {
   temperatureFromInput,
 } from "./solution-input.ts";
 import { instruments, resins, solvent } from "./solvent.ts";
+import { sureness, surenessOf } from "./sureness.ts";
 
 /** Room above the liquid, so that a jar can be shaken. Common practice. */
 const usualHeadspace = 0.1;
@@ -64,12 +65,10 @@ const output = z.object({
   vessel: z
     .object({ solutionFraction: z.number(), fits: z.boolean(), mostSolutionMl: z.number() })
     .nullable(),
-  cutStandardUncertainty: z.number(),
-  contributions,
+  ...sureness,
   solventMeasuredBy: z.enum(["jug", "scale"]),
   /** The uncertainty if the solvent were weighed on the same scale. */
   cutStandardUncertaintyIfWeighed: z.number(),
-  instrumentsAssumed: z.boolean(),
   flags: z.array(flag),
 });
 
@@ -174,7 +173,7 @@ function solventBy(given: MixInput, told: Instruments): SolventMeasuredBy {
   return told.scaleG > 0 ? "scale" : "jug";
 }
 
-function sureness(given: MixInput, fields: readonly AmountField[], recipe: Recipe, mixed: Mixed) {
+function sure(given: MixInput, fields: readonly AmountField[], recipe: Recipe, mixed: Mixed) {
   const { instruments: told, assumed } = instrumentsFromInput(given.instruments);
   const by = solventBy(given, told);
   const how = { measured: measuredOut(fields), instruments: told };
@@ -188,11 +187,9 @@ function sureness(given: MixInput, fields: readonly AmountField[], recipe: Recip
           solventBy: "scale",
         });
   return {
-    cutStandardUncertainty: poundsPerUsGallon(found.standardUncertainty),
-    contributions: [...found.contributions],
+    ...surenessOf(found, assumed),
     solventMeasuredBy: by,
     cutStandardUncertaintyIfWeighed: poundsPerUsGallon(weighed.standardUncertainty),
-    instrumentsAssumed: assumed,
   };
 }
 
@@ -244,7 +241,7 @@ export const mix = defineCalculation({
       pours: poursOf(parts, mixed, recipe),
       weighings: shares.map(({ massShare }) => ({ massG: amounts.resinG * massShare })),
       vessel: vesselOf(given, amounts.solutionMl),
-      ...sureness(given, fields, recipe, mixed),
+      ...sure(given, fields, recipe, mixed),
       flags: flagsAbout(densityOfSolvent(recipe.solvent, recipe.temperature).flags, "solvent"),
     };
   },

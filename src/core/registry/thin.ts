@@ -1,31 +1,31 @@
 import { z } from "zod";
 import { densityOfSolvent } from "../solution/density.ts";
+import { type Poured, uncertaintyOfPouring } from "../solution/pour-uncertainty.ts";
 import { usualPartialDensity } from "../solution/resin.ts";
 import {
   cutOfSolution,
   massFractionOfResin,
   massOfSolution,
-  type Solution,
   volumeFractionOfResin,
   volumeOfSolution,
 } from "../solution/solution.ts";
-import { simpleRatio, type Thinned, thinTo } from "../solution/thin.ts";
-import { uncertaintyOfThinning } from "../solution/thin-uncertainty.ts";
+import { simpleRatio, thinTo } from "../solution/thin.ts";
 import {
+  cut,
   cutFromPoundsPerUsGallon,
   gramsFromKilogram,
   type Kelvin,
-  kilogramPerCubicMetre,
+  type Kilogram,
   millilitresFromCubicMetre,
   poundsPerUsGallonFromCut,
 } from "../units.ts";
-import { amountMl, contributions, cutLbPerGal } from "./amount.ts";
+import { amountMl, cutLbPerGal } from "./amount.ts";
 import { defineCalculation } from "./calculation.ts";
-import { poundsPerUsGallon } from "./cut-names.ts";
 import { flag, flagsAbout } from "./flag.ts";
-import { jar, jarCut, jarFromInput } from "./jar-input.ts";
+import { jar, jarAsPoured, jarFromInput } from "./jar-input.ts";
 import { instrumentsFromInput, solventFromInput, temperatureFromInput } from "./solution-input.ts";
 import { instruments, solvent } from "./solvent.ts";
+import { sureness, surenessOf } from "./sureness.ts";
 
 const input = z.strictObject({
   stock: jar,
@@ -50,35 +50,30 @@ const output = z.object({
   partsPerPart: z.number(),
   simpleRatioWouldGive: z.object({ addMl: z.number(), cutLbPerGal: z.number() }),
   fitsVessel: z.boolean().nullable(),
-  cutStandardUncertainty: z.number(),
-  contributions,
-  instrumentsAssumed: z.boolean(),
+  ...sureness,
   flags: z.array(flag),
 });
 
-function sureness(given: ThinInput, stock: Solution, thinned: Thinned, temperature: Kelvin) {
-  const { instruments: told, assumed } = instrumentsFromInput(given.instruments);
-  const stockBy = given.stock.solutionG === undefined ? "jug" : "scale";
-  const found = uncertaintyOfThinning(
+/** The stock and the solvent as they are poured. */
+function poured(
+  given: ThinInput,
+  added: Kilogram,
+  temperature: Kelvin,
+  by: "jug" | "scale",
+): readonly Poured[] {
+  const composition = solventFromInput(given.with, "with");
+  const volume = added / densityOfSolvent(composition, temperature).value;
+  return [
+    jarAsPoured(given.stock, "stock"),
     {
-      stockCut: jarCut(given.stock, "stock"),
-      stockCutUncertainty: cutFromPoundsPerUsGallon(given.stock.cutStandardUncertainty ?? 0),
-      stockSolvent: stock.liquid.composition,
-      partialDensity: kilogramPerCubicMetre(given.stock.partialDensityKgM3 ?? usualPartialDensity),
-      stock: stockBy === "jug" ? volumeOfSolution(stock, temperature) : massOfSolution(stock),
-      stockBy,
-      added: thinned.added,
-      addedBy: told.jugMl > 0 ? "jug" : "scale",
-      addedSolvent: solventFromInput(given.with, "with"),
-      temperature,
+      cut: cut(0),
+      cutUncertainty: 0,
+      solvent: composition,
+      partialDensity: usualPartialDensity,
+      amount: by === "jug" ? volume : added,
+      by,
     },
-    told,
-  );
-  return {
-    cutStandardUncertainty: poundsPerUsGallon(found.standardUncertainty),
-    contributions: [...found.contributions],
-    instrumentsAssumed: assumed,
-  };
+  ];
 }
 
 export const thin = defineCalculation({
@@ -96,6 +91,9 @@ export const thin = defineCalculation({
     const resultMl = millilitresFromCubicMetre(volumeOfSolution(result, temperature));
     const addMl = (thinned.added / densityOfSolvent(added, temperature).value) * 1e6;
     const simple = simpleRatio(stock, target, added, temperature);
+    const { instruments: told, assumed } = instrumentsFromInput(given.instruments);
+    const by = told.jugMl > 0 ? "jug" : "scale";
+    const found = uncertaintyOfPouring(poured(given, thinned.added, temperature, by), temperature, told);
     return {
       addMl,
       addG: gramsFromKilogram(thinned.added),
@@ -111,7 +109,7 @@ export const thin = defineCalculation({
         cutLbPerGal: poundsPerUsGallonFromCut(simple.cut),
       },
       fitsVessel: given.vesselMl === undefined ? null : resultMl <= given.vesselMl,
-      ...sureness(given, stock, thinned, temperature),
+      ...surenessOf(found, assumed),
       flags: flagsAbout(densityOfSolvent(result.liquid.composition, temperature).flags, "with"),
     };
   },

@@ -16,7 +16,8 @@ import { densityOfSolvent } from "./density.ts";
 import { cutFromDryDown } from "./dry-down.ts";
 import { type Instruments, kitchenInstruments } from "./instruments.ts";
 import { type Mixed, mixFrom, type Recipe } from "./mix.ts";
-import { blendOfResins, plainResin, type ResinBlend } from "./resin.ts";
+import { uncertaintyOfPouring } from "./pour-uncertainty.ts";
+import { blendOfResins, plainResin, type ResinBlend, usualPartialDensity } from "./resin.ts";
 import { labelledStrength } from "./strength-shift.ts";
 
 const between = (random: Random, low: number, high: number): number => low + (high - low) * random();
@@ -150,6 +151,39 @@ describe("how sure a mix is", () => {
         instruments: kitchenInstruments,
       }).standardUncertainty;
     expect(by("scale")).toBeLessThan(by("jug"));
+  });
+});
+
+describe("how sure a thinning is", () => {
+  test("against Monte Carlo, the stock by jug and the solvent weighed", () => {
+    const random = randomFromSeed("thinnings");
+    const off = (u: number): number => u * randomNormal(random);
+    const t = kelvin(298.15);
+    const solvent = aqueous("isopropanol", massFraction(0.98));
+    const stock = {
+      cut: cutFromPoundsPerUsGallon(3),
+      cutUncertainty: 8,
+      solvent,
+      amount: 5e-4,
+      by: "jug",
+    } as const;
+    const added = { cut: 0 as Cut, cutUncertainty: 0, solvent, amount: 0.5, by: "scale" } as const;
+    const parts = [stock, added].map((p) => ({ ...p, partialDensity: usualPartialDensity }));
+    const found = uncertaintyOfPouring(parts, t, kitchenInstruments);
+    const cuts = Array.from({ length: 20_000 }, () => {
+      const at20C = densityOfSolvent(solvent, kelvin(293.15)).value;
+      const cut = 3 * 119.826427 + off(8);
+      const volume = 5e-4 + off(5e-6);
+      const partialDensity = 1205 + off(20);
+      const shrunk = densityOfSolvent(solvent, kelvin(298.15 + off(2))).value / at20C;
+      const liquid = volume / (1 / shrunk + cut / partialDensity); // m³ at 20 °C
+      return (cut * liquid) / (liquid + (0.5 + off(5e-4)) / (at20C + off(1.2)));
+    });
+    const mean = cuts.reduce((a, b) => a + b, 0) / cuts.length;
+    const deviation = Math.sqrt(cuts.reduce((a, b) => a + (b - mean) ** 2, 0) / (cuts.length - 1));
+    const named = found.contributions.filter((c) => c.source !== "strengthVolumeFraction");
+    const withoutLabel = found.standardUncertainty * Math.sqrt(named.reduce((sum, c) => sum + c.share, 0));
+    expect(Math.abs(withoutLabel / deviation - 1)).toBeLessThan(0.03);
   });
 });
 

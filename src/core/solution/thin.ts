@@ -19,6 +19,13 @@ export interface Thinned {
   readonly result: Solution;
 }
 
+/** Solvent only weakens: what would strengthen is resin, and how much. */
+function whyNot(stock: Solution, target: Cut, now: Cut): string {
+  if (!(target > now)) return "No amount of solvent brings a cut to nothing.";
+  const resin = stock.resin * (target / now - 1) * 1e3;
+  return `Solvent only weakens a cut; ${resin.toPrecision(3)} g more of dry resin would bring it there.`;
+}
+
 /**
  * The solvent to add for a weaker cut.
  *
@@ -47,7 +54,7 @@ export function thinTo(stock: Solution, target: Cut, added: Composition): Thinne
       field: "toCutLbPerGal",
       value: poundsPerUsGallonFromCut(target),
       limits: { min: 0, max: poundsPerUsGallonFromCut(now) },
-      because: "Adding solvent only weakens a cut; to strengthen it, add resin.",
+      because: whyNot(stock, target, now),
     });
   const wanted = stock.resin / target;
   const withAdded = (mass: number): Solution =>
