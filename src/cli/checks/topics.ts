@@ -7,9 +7,13 @@ type Part = () => Promise<{ readonly topic: Topic }>;
  * not here is read all the same, and all its cases count as not read.
  */
 const topics: Readonly<Record<string, readonly Part[]>> = {
+  anova: [() => import("./anova.ts")],
   calc: [() => import("./calc.ts")],
   colour: [() => import("./colour.ts")],
+  difference: [() => import("./difference.ts")],
   equivalence: [() => import("./equivalence.ts")],
+  ranking: [() => import("./ranking.ts")],
+  timetoevent: [() => import("./timetoevent.ts")],
   uncertainty: [() => import("./uncertainty.ts")],
 };
 

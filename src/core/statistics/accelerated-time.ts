@@ -60,7 +60,11 @@ function climb(at0: Float64Array, see: (x: Float64Array) => Surface): { x: Float
     if (solver === undefined) throw notReached("The data do not fix all of the coefficients.");
     const step = solver.solve(here.gradient);
     const gain = sum(Array.from(step, (s, i) => s * at(here.gradient, i)));
-    if (gain < 1e-20 * (1 + Math.abs(here.log))) return { x, top: here };
+    // Newton's steps square what is left: one more from here reaches the last digit.
+    if (gain < 1e-10) {
+      const last = x.map((v, i) => v + at(step, i));
+      return { x: last, top: see(last) };
+    }
     let [share, next, seen] = [1, x, here];
     do {
       next = x.map((v, i) => v + share * at(step, i));

@@ -95,7 +95,7 @@ export function dPrimeFromShare(form: DifferenceForm, share: number): number | n
     return mirrored === null ? null : -mirrored;
   }
   if (share <= guessing) return 0;
-  if (share >= psychometric[form](farthest)) return null;
+  if (share >= psychometric[form](farthest) - 1e-12) return null; // within the rounding of the integral
   return rootBetween((d) => psychometric[form](d) - share, 0, farthest);
 }
 
