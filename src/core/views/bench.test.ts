@@ -7,6 +7,7 @@ import { writeEntry } from "../notebook/write-entry.ts";
 import { celsius, kelvinFromCelsius } from "../units.ts";
 import { airView } from "./air.ts";
 import { coatsOfTrial, openSitting, soonestFirst, trialsAtBench } from "./bench.ts";
+import { pieceCoats } from "./bench-pieces.ts";
 import { jarsToLookAt } from "./look-again.ts";
 import { type Trial, trialView } from "./trial.ts";
 
@@ -210,4 +211,39 @@ test("the wood's distance from the dew point, with its give or take", () => {
   expect(airView(notebook)?.dew?.state).toBe("thin");
   air("19:30", 9);
   expect(airView(notebook)?.dew?.state).toBe("wet");
+});
+
+test("a piece waits for the first coat of its plan that is not on it", () => {
+  const { notebook, write } = desk();
+  const piece = write("08:00", "piece-described", {
+    name: "Chairs",
+    area: { typed: "4 m²", unit: "m2", si: 4 },
+  });
+  const step = (what: "coat" | "de-nib", day: string, at: string) => ({ step: at, what, day, at });
+  write(
+    "08:10",
+    "piece-scheduled",
+    {
+      recipe: { cutLbPerGal: 1.5, coats: 2, method: "brush" },
+      steps: [
+        step("coat", "2026-10-14", "18:00"),
+        step("de-nib", "2026-10-14", "20:00"),
+        step("coat", "2026-10-15", "18:00"),
+      ],
+      millilitresPerM2PerCoat: 114,
+    },
+    [piece],
+  );
+  expect(pieceCoats(notebook)).toEqual([{ piece, name: "Chairs", coat: 1, day: "2026-10-14", at: "18:00" }]);
+  const on = (coat: number) =>
+    write(
+      "18:30",
+      "layer-applied",
+      { sort: "coat", targets: [{ piece }], from: [], method: "brush", planned: { coat } },
+      [piece],
+    );
+  on(1);
+  expect(pieceCoats(notebook)).toMatchObject([{ coat: 2, day: "2026-10-15" }]);
+  on(2);
+  expect(pieceCoats(notebook)).toEqual([]);
 });

@@ -2,7 +2,7 @@ import { Show } from "solid-js";
 import { type AirView, airView, type DewMargin } from "../../core/views/air.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
-import { known, withDigits } from "../words/number.ts";
+import { known, withDigits, withPlaces } from "../words/number.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
@@ -51,19 +51,23 @@ function Margin(props: { readonly dew: DewMargin; readonly air: AirView }) {
   const says = () => {
     const { state, least, margin } = props.dew;
     if (state !== "thin") return words.bench.marginSays[state];
-    return words.bench.marginSays.thin(`${withDigits(Math.max(0.1, least - margin), 2)} °C`);
+    return words.bench.marginSays.thin(`${Math.ceil(least - margin)} °C`);
   };
-  const margin = () => known(props.dew.margin, props.dew.giveOrTake);
   return (
     <>
       <h2 class="margin">
         <span>{words.bench.marginHeading[props.dew.state]}</span>
-        <span class="nb">{margin().value} °C</span>
+        <span class="nb">{withPlaces(props.dew.margin, 1)} °C</span>
       </h2>
       <DewScale dew={props.dew} wood={props.air.wood} />
       <p>
         <b>{says()}</b>{" "}
-        <span class="soft small">{words.bench.marginRule(`${withDigits(props.dew.least, 2)} °C`)}</span>
+        <span class="soft small less">
+          {words.bench.marginRule(
+            `${withDigits(props.dew.least, 2)} °C`,
+            known(props.dew.margin, props.dew.giveOrTake).by,
+          )}
+        </span>
       </p>
     </>
   );

@@ -27,10 +27,11 @@ export function Due(props: { readonly bench: Bench; readonly coat: DueCoat }) {
     <section class="due">
       <div class="what">
         <div>
-          <b>{lead()}</b> <span class="soft small">{props.coat.question}</span>
+          <b>{lead()}</b>
           <h1>{words.bench.coatOn(props.coat.coat, patches().length)}</h1>
-          <p>
-            {of()} <span class="soft nb">{words.bench.ofCoats(props.coat.coats)}</span>
+          <p>{of()}</p>
+          <p class="soft small less">
+            {words.bench.coatOfTrial(props.coat.question, props.coat.coat, props.coat.coats)}
           </p>
         </div>
         <Show when={props.bench.jar()}>
@@ -66,15 +67,12 @@ function Tile(props: { readonly bench: Bench; readonly coat: DueCoat; readonly p
       <button
         type="button"
         aria-pressed={isIn()}
-        aria-label={words.bench.tile(
-          props.patch.code,
-          props.patch.wood,
-          props.patch.coats,
-          isIn() ? "" : `, ${outSays()}`,
-        )}
         onClick={() => !written() && props.bench.tap(props.patch.patch)}
       >
-        <b>{props.patch.code}</b>
+        <b>
+          {props.patch.code}
+          <span class="unseen">{words.bench.tile(props.patch.wood, props.patch.coats)}</span>
+        </b>
         <span class="tick" />
         <Show when={isIn()} fallback={<span class="reason">{outSays()}</span>}>
           <span class="film" classList={{ thin: props.coat.coat > 4 }}>
@@ -93,7 +91,8 @@ function WithoutKey(props: { readonly bench: Bench; readonly coat: DueCoat }) {
   const [wrong, setWrong] = createSignal(false);
   const trial = () => props.bench.trials().find((t) => t.id === props.coat.trial);
   const byWords = () => trial()?.key.sealed?.derivation.name === "scrypt";
-  const open = () => {
+  const open = (event: Event) => {
+    event.preventDefault();
     const of = trial();
     setWrong(of === undefined || !openWithWords(of, typed()));
   };
@@ -105,7 +104,7 @@ function WithoutKey(props: { readonly bench: Bench; readonly coat: DueCoat }) {
       <Show when={byWords()}>
         <details>
           <summary>{words.bench.keyWords}</summary>
-          <div class="stack">
+          <form class="stack" onSubmit={open}>
             <TextField
               label={words.bench.keyWords}
               type="password"
@@ -113,12 +112,11 @@ function WithoutKey(props: { readonly bench: Bench; readonly coat: DueCoat }) {
               onInput={setTyped}
               hint={words.bench.keyWordsHint}
               wrong={wrong() ? words.bench.keyWrong : undefined}
-              onEnter={open}
             />
-            <button type="button" onClick={open}>
+            <button type="submit" class="wide">
               {words.bench.keyShow}
             </button>
-          </div>
+          </form>
         </details>
       </Show>
     </div>

@@ -51,6 +51,13 @@ export function Next(props: { readonly bench: Bench }) {
                     </a>
                   )}
                 </Show>
+                <Show when={one.piece} keyed>
+                  {(piece) => (
+                    <a class="row" href={`/pieces/${piece.piece}`}>
+                      {words.bench.pieceCoat(piece.name, piece.coat)}
+                    </a>
+                  )}
+                </Show>
               </li>
             )}
           </For>

@@ -7,6 +7,7 @@ import {
   comingUp,
   inQuestion,
   instantMeant,
+  instantOfDay,
   layerOf,
   readWait,
   sortedByTime,
@@ -76,10 +77,19 @@ test("no jar is written beside the patches while the key is shut", () => {
 test("what comes next stands in order of time, within a day", () => {
   const jar = { jar: "j", code: "S1", dueMs: nowMs + 43 * min, lastSeen: "some" };
   const far = { jar: "k", code: "S2", dueMs: nowMs + 3000 * min, lastSeen: null };
-  expect(comingUp([waiting], [far, jar], nowMs).map((one) => one.jar?.code ?? one.coat?.jar?.name)).toEqual([
-    "S1",
-    "P4",
-  ]);
+  const chairs = {
+    piece: "c",
+    name: "Chairs",
+    coat: 2,
+    day: "2026-10-14",
+    at: "20:00",
+    dueMs: nowMs + 18 * min,
+  };
+  expect(
+    comingUp([waiting], [far, jar], [chairs], nowMs).map(
+      (one) => one.piece?.name ?? one.jar?.code ?? one.coat?.jar?.name,
+    ),
+  ).toEqual(["Chairs", "S1", "P4"]);
 });
 
 test("a time set back, and a time of day in the shop's zone; one still to come was yesterday", () => {
@@ -90,6 +100,16 @@ test("a time set back, and a time of day in the shop's zone; one still to come w
   expect(instantMeant({ clock: "23:10" }, now, berlin)).toBe("2026-10-13T21:10:00.000Z");
   expect(instantMeant({ clock: "25:10" }, now, berlin)).toBeUndefined();
   expect(instantMeant({ clock: "soon" }, now, berlin)).toBeUndefined();
+});
+
+test("a planned day and hour are those of the shop's zone", () => {
+  const berlin = (instant: string) => zoneOffset(instant, "Europe/Berlin");
+  expect(new Date(instantOfDay("2026-10-14", "20:00", berlin)).toISOString()).toBe(
+    "2026-10-14T18:00:00.000Z",
+  );
+  expect(new Date(instantOfDay("2026-10-26", "20:00", berlin)).toISOString()).toBe(
+    "2026-10-26T19:00:00.000Z",
+  );
 });
 
 test("a wait is whole minutes", () => {

@@ -1,5 +1,6 @@
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import type { DueCoat, DuePatch } from "../../core/views/bench.ts";
+import type { PieceCoat } from "../../core/views/bench-pieces.ts";
 import type { JarToLookAt } from "../../core/views/look-again.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
 
@@ -38,22 +39,36 @@ export interface ComingUp {
   readonly atMs: number;
   readonly coat: DueCoat | null;
   readonly jar: JarToLookAt | null;
+  readonly piece: PieceCoat | null;
 }
 
 const dayMs = 86_400_000;
 
-/** What comes next, in order of time, within a day; jars that are overdue first. */
+/** What comes next, in order of time, within a day; what is overdue first. */
 export function comingUp(
   later: readonly DueCoat[],
   jars: readonly JarToLookAt[],
+  pieces: readonly (PieceCoat & { readonly dueMs: number })[],
   nowMs: number,
 ): readonly ComingUp[] {
+  const none = { coat: null, jar: null, piece: null };
   return [
-    ...later.map((coat) => ({ atMs: coat.dueMs ?? nowMs, coat, jar: null })),
-    ...jars.map((jar) => ({ atMs: jar.dueMs, coat: null, jar })),
+    ...later.map((coat) => ({ ...none, atMs: coat.dueMs ?? nowMs, coat })),
+    ...jars.map((jar) => ({ ...none, atMs: jar.dueMs, jar })),
+    ...pieces.map((piece) => ({ ...none, atMs: piece.dueMs, piece })),
   ]
     .filter((one) => one.atMs < nowMs + dayMs)
     .sort((a, b) => a.atMs - b.atMs);
+}
+
+/** A day and a clock time of the shop's zone as an instant; without a time, noon. */
+export function instantOfDay(
+  day: string,
+  at: string | null,
+  offsetMinutes: (instant: string) => number,
+): number {
+  const local = Date.parse(`${day}T${at ?? "12:00"}:00Z`);
+  return local - offsetMinutes(new Date(local).toISOString()) * 60_000;
 }
 
 /** How long ago, in minutes, or a time of day as typed. */

@@ -1,5 +1,6 @@
 import { createMemo, createSignal } from "solid-js";
 import { coatsOfTrial, type DueCoat, soonestFirst, trialsAtBench } from "../../core/views/bench.ts";
+import { pieceCoats } from "../../core/views/bench-pieces.ts";
 import { type JarView, jarView } from "../../core/views/jar.ts";
 import { jarsToLookAt } from "../../core/views/look-again.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
@@ -15,6 +16,7 @@ import {
   comingUp,
   inQuestion,
   instantMeant,
+  instantOfDay,
   type JustWritten,
   layerOf,
   sortedByTime,
@@ -62,7 +64,11 @@ export function useBench(book: OpenBook) {
   const next = createMemo(() => {
     const others = coats().now.filter((coat) => written() !== undefined || coat !== open());
     const jars = book.look("jars-to-look-at", jarsToLookAt);
-    return { now: others, later: comingUp(coats().later, jars, nowMs()) };
+    const pieces = book.look("bench-pieces", pieceCoats).flatMap((piece) => {
+      if (piece.day === null) return [];
+      return [{ ...piece, dueMs: instantOfDay(piece.day, piece.at, (at) => zoneOffset(at, book.zone)) }];
+    });
+    return { now: others, later: comingUp(coats().later, jars, pieces, nowMs()) };
   });
   const methodNow = (): CoatMethod => method() ?? shown()?.method ?? "pad";
   const instant = () => instantMeant(when(), now(), (at) => zoneOffset(at, book.zone));

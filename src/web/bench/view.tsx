@@ -55,6 +55,8 @@ export function BenchView() {
         <div class="beside">
           <Air />
           <BenchCaution bench={bench} />
+        </div>
+        <div class="after">
           <Next bench={bench} />
           <OtherActs bench={bench} />
         </div>
@@ -64,18 +66,17 @@ export function BenchView() {
 }
 
 function NothingDue(props: { readonly bench: Bench }) {
-  const heading = () => {
-    if (props.bench.trials().length === 0) return words.bench.noTrial;
-    return props.bench.coats().later.length === 0 ? words.bench.allCoated : words.bench.nothingDue;
-  };
-  const says = () => {
-    if (props.bench.trials().length === 0) return words.bench.noTrialSays;
-    return props.bench.coats().later.length === 0 ? words.bench.allCoatedSays : "";
+  const state = () => {
+    if (props.bench.trials().length === 0)
+      return { heading: words.bench.noTrial, says: words.bench.noTrialSays };
+    if (props.bench.coats().later.length > 0)
+      return { heading: words.bench.nothingDue, says: words.bench.nothingDueSays };
+    return { heading: words.bench.allCoated, says: words.bench.allCoatedSays };
   };
   return (
     <section>
       <h1 class="unseen">{words.bench.title}</h1>
-      <Empty heading={heading()} says={says()} drawing={<BoardInDashes />} />
+      <Empty heading={state().heading} says={state().says} drawing={<BoardInDashes />} />
     </section>
   );
 }

@@ -9,12 +9,11 @@ export const bench = {
   dueAt: (when: string) => `Due ${when}`,
   written: (when: string) => `Written, ${when}`,
   coatOn: (coat: number, n: number) => `Coat ${coat} on ${patches(n)}`,
-  ofCoats: (coats: number) => `of ${counted(coats)}`,
+  coatOfTrial: (question: string, coat: number, coats: number) =>
+    `Coat ${coat} of ${counted(coats)}. ${question}`,
   jarSays: (resin: string, cut: string, solvent: string) =>
     [resin, cut, solvent === "" ? "" : `in ${solvent}`].filter((part) => part !== "").join(" "),
   cutLb: (text: string) => `${text} lb`,
-  fromJar: (code: string) => `jar ${code}`,
-  noBatchYet: "No jar on the shelf is named for it yet.",
   byCode: "Coat by code, in this order",
   byCodeSays:
     "The key is not on this device. Each patch gets what its code says; whoever holds the key pours it.",
@@ -24,17 +23,14 @@ export const bench = {
   keyShow: "Show the jars",
   keyWrong: "These words do not open the key. The ones that sealed it would do.",
   tapToLeaveOut: "Tap a patch to leave it out of this coat",
-  tile: (code: string, wood: string, coats: number, how: string) =>
-    `${code}, ${wood}, ${coats === 0 ? "no coat yet" : coats === 1 ? "one coat" : `${counted(coats)} coats`}${how}`,
-  in: "",
+  tile: (wood: string, coats: number) =>
+    `, ${wood}, ${coats === 0 ? "no coat yet" : coats === 1 ? "one coat" : `${counted(coats)} coats`} `,
   leftOut: "left out",
   from: (when: string) => `from ${when}`,
   act: (coat: number, n: number) => `Coat ${coat} is on ${these(n)}`,
   wrote: (coat: number) => `Coat ${coat} written on`,
   noneChosen: "No patch is chosen. Tap the ones that have it.",
-  struckLine: "Struck out. Nothing is lost: it stands in the Book with a line through.",
 
-  otherwise: "It was earlier, or not padded",
   otherwiseThan: (method: string) => `It was earlier, or not ${method}`,
   when: "When was it?",
   now: "Just now",
@@ -48,7 +44,7 @@ export const bench = {
   methodDone: { pad: "padded", brush: "brushed", spray: "sprayed", wipe: "wiped", dip: "dipped" },
 
   nothingDue: "Nothing to coat just now",
-  nothingDueSays: (what: string, when: string) => `Next is ${what}, ${when}.`,
+  nothingDueSays: "What comes next stands below, with its time.",
   noTrial: "Nothing is at the bench yet",
   noTrialSays: "When boards are laid out for a trial, the coats that they wait for stand here, one tap each.",
   allCoated: "All coats are on",
@@ -60,9 +56,9 @@ export const bench = {
 
   next: "What comes next",
   nowWord: "now",
-  overdue: "now",
   coatShort: (coat: number, n: number, jar: string) =>
     `Coat ${coat} on ${patches(n)}${jar === "" ? "" : `, ${jar}`}`,
+  pieceCoat: (name: string, coat: number) => `Coat ${coat} on ${name}`,
   lookAt: (code: string) => `Look at jar ${code} again`,
   lookFirst: (code: string) => `Look at jar ${code} for the first time`,
   waits: "Waits between coats",
@@ -74,7 +70,6 @@ export const bench = {
   waitKept: (minutes: string) => `Waits are ${minutes} from now on.`,
 
   air: "The air",
-  airNone: "Not read yet today",
   airNoneSays: "Temperature, moisture and the wood say whether a coat will draw water.",
   airRead: "Read the air",
   airAgain: "Read it again",
@@ -101,8 +96,8 @@ export const bench = {
     thin: (by: string) => `Warm the wood ${by}, or wait.`,
     enough: "The wood is warm enough for this air.",
   },
-  marginRule: (least: string) =>
-    `${least} above the dew point is asked for, common practice. A drying film is colder than its wood.`,
+  marginRule: (least: string, by: string) =>
+    `Give or take ${by}. ${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
   dewBelow: "dew below",
   wood: "wood",
   marginAria: (dew: string, wood: string, margin: string) =>
