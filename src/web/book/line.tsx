@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
-import { clock, whenInWords } from "../words/time.ts";
+import { clock, dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import type { BookLine } from "./lines.ts";
 
@@ -20,37 +20,46 @@ export function Line(props: {
   };
   const canStrike = () =>
     props.line.state === "live" && props.line.kind !== "struck" && props.line.kind !== "notebook-begun";
+  const written = () =>
+    `${dayInWords(props.line.recorded, book.zone, now())}, ${clock(props.line.recorded, book.zone)}`;
   return (
     <li class="line" classList={{ quiet: props.line.kind === "struck" || props.line.state === "withdrawn" }}>
-      <span class="when">{time()}</span>
-      <span class="says">
-        <Show when={props.line.state === "struck"} fallback={props.line.says}>
-          <s>{props.line.says}</s>
-        </Show>
-        <Show when={props.line.writtenLater} keyed>
-          {(at) => <small class="soft"> {words.book.writtenLater(whenInWords(at, book.zone, now()))}</small>}
-        </Show>
-      </span>
-      <Show when={canStrike()}>
-        <button
-          type="button"
-          class="words"
-          aria-label={words.book.strikeThis(props.line.says)}
-          onClick={props.onStrike}
-        >
-          {words.book.strike}
-        </button>
-      </Show>
-      <Show when={props.line.state === "struck"}>
-        <button
-          type="button"
-          class="words"
-          aria-label={words.book.restoreThis(props.line.says)}
-          onClick={props.onRestore}
-        >
-          {words.book.restore}
-        </button>
-      </Show>
+      <details>
+        <summary>
+          <span class="when">{time()}</span>
+          <span class="says">
+            <Show when={props.line.state === "struck"} fallback={props.line.says}>
+              <s>{props.line.says}</s>
+            </Show>
+            <Show when={props.line.writtenLater}>
+              <small class="soft"> {words.book.later}</small>
+            </Show>
+          </span>
+        </summary>
+        <div class="more">
+          <p class="small soft">
+            {words.book.writtenOn(written(), props.line.device.slice(-4), props.line.seq)}
+          </p>
+          <Show when={canStrike()}>
+            <button
+              type="button"
+              aria-label={words.book.strikeThis(props.line.says)}
+              onClick={props.onStrike}
+            >
+              {words.book.strike}
+            </button>
+          </Show>
+          <Show when={props.line.state === "struck"}>
+            <button
+              type="button"
+              aria-label={words.book.restoreThis(props.line.says)}
+              onClick={props.onRestore}
+            >
+              {words.book.restore}
+            </button>
+          </Show>
+        </div>
+      </details>
     </li>
   );
 }

@@ -13,8 +13,11 @@ export interface BookLine {
   readonly happened: string;
   readonly zone: string;
   readonly knownTo: NotebookEntry["happenedKnownTo"];
+  readonly recorded: string;
+  readonly device: string;
+  readonly seq: number;
   /** Written down well after it happened, or marked as remembered. */
-  readonly writtenLater: string | null;
+  readonly writtenLater: boolean;
   readonly state: "live" | "struck" | "withdrawn";
   /** The live entries that strike this one: striking them brings it back. */
   readonly struckBy: readonly string[];
@@ -57,7 +60,10 @@ function lineOf(notebook: Notebook, entry: NotebookEntry): BookLine {
     happened: entry.happened,
     zone: entry.zone,
     knownTo: entry.happenedKnownTo,
-    writtenLater: late ? entry.recorded : null,
+    recorded: entry.recorded,
+    device: entry.device,
+    seq: entry.seq,
+    writtenLater: late,
     state: isStub(entry) ? "withdrawn" : notebook.isLive(entry.id) ? "live" : "struck",
     struckBy,
     kind: entry.kind,

@@ -46,8 +46,8 @@ export function NoteForm(props: { readonly about: string | undefined; readonly t
   };
 
   return (
-    <section class="hung">
-      <h2>{words.book.note}</h2>
+    <details class="note not-on-paper">
+      <summary>{words.book.note}</summary>
       <div class="stack">
         <Select
           label={words.book.sort}
@@ -81,6 +81,6 @@ export function NoteForm(props: { readonly about: string | undefined; readonly t
           <UndoStrip says={words.book.justWritten} onUndo={undo} />
         </Show>
       </div>
-    </section>
+    </details>
   );
 }

@@ -47,6 +47,7 @@ export function BookView() {
           <h1>{words.book.title}</h1>
           <p class="soft">{words.book.says}</p>
           <RefusedEntries />
+          <NoteForm about={about()} things={things()} />
           <div class="finding">
             <TextField label={words.book.search} type="search" value={text()} onInput={setText} />
             <Select
@@ -94,7 +95,6 @@ export function BookView() {
           </Show>
         </div>
         <aside>
-          <NoteForm about={about()} things={things()} />
           <Files />
           <Reports />
         </aside>

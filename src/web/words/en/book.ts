@@ -2,7 +2,7 @@ import { counted } from "../number.ts";
 
 export const book = {
   title: "Book",
-  says: "Every entry in order, the newest first. Nothing is overwritten.",
+  says: "Every entry in order, the newest first. Nothing is overwritten: tap one to strike it out.",
   empty: "Nothing is written yet",
   emptySays:
     "What is mixed, looked at, coated and judged is written here by itself. A note can be written now.",
@@ -34,7 +34,9 @@ export const book = {
   notUnderstood: (kind: string) =>
     `An entry of a kind that this version does not know (${kind}). It is kept as it is.`,
   unusable: (why: string) => `An entry that cannot be used: ${why} It is kept as it is.`,
-  writtenLater: (when: string) => `written down ${when}`,
+  later: "(written down later)",
+  writtenOn: (when: string, device: string, seq: number) =>
+    `Written down ${when}, on the device ${device}, its entry number ${seq}.`,
   sometime: "time not known",
   about: (hour: string) => `about ${hour}`,
   note: "Write a note",
