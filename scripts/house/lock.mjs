@@ -11,7 +11,7 @@ const unless = (code, act) => {
   }
 };
 
-function isRunning(pid) {
+export function isRunning(pid) {
   try {
     process.kill(pid, 0);
     return true;
