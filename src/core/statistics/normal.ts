@@ -1,13 +1,14 @@
 import { DomainError, inRange } from "../domain-error.ts";
+import { at } from "./vector.ts";
 
 const rootTwoPi = Math.sqrt(2 * Math.PI);
 
 export const normalDensity = (z: number): number => Math.exp(-0.5 * z * z) / rootTwoPi;
 
-/** Horner's rule, highest power first. */
+/** Horner's rule, highest power first. Counted, not iterated: an iterator takes three times as long here. */
 function polynomial(x: number, coefficients: readonly number[]): number {
   let total = 0;
-  for (const c of coefficients) total = total * x + c;
+  for (let i = 0; i < coefficients.length; i++) total = total * x + at(coefficients, i);
   return total;
 }
 

@@ -1,23 +1,31 @@
 import { inRange } from "../domain-error.ts";
 import { meanOverScale } from "./chi-square.ts";
-import { integral } from "./gauss-legendre.ts";
 import { normalCdf, normalDensity } from "./normal.ts";
 import { rootOfIncreasing } from "./root.ts";
+import { at } from "./vector.ts";
 
 const groupsRange = { min: 2, max: 200 } as const;
 const freedomRange = { min: 1, max: Number.POSITIVE_INFINITY } as const;
 
-/** Φ(z) − Φ(z − w), from the side on which both are small. */
-const between = (z: number, w: number): number =>
-  2 * z > w ? normalCdf(w - z) - normalCdf(-z) : normalCdf(z) - normalCdf(z - w);
+/**
+ * The places of the inner integral never change: what does not depend on the range is worked out once. The trapezoidal
+ * rule on a normal density, beyond 8.5 less than 1e-16 of its peak.
+ */
+const step = 0.25;
+const zs = Array.from({ length: 69 }, (_, i) => (i - 34) * step);
+const shares = zs.map((z) => step * normalDensity(z));
+const [below, above] = [zs.map((z) => normalCdf(z)), zs.map((z) => normalCdf(-z))];
 
 /** Probability that the range of k independent standard normals is at most w. */
 function rangeCdf(w: number, k: number): number {
-  if (w <= 0) return 0;
-  const reach = 8.5; // the density beyond is 8e-17 of its peak
-  return (
-    k * integral((z) => normalDensity(z) * between(z, w) ** (k - 1), -reach, Math.min(reach, w + reach), 6)
-  );
+  let total = 0;
+  for (let i = 0; i < zs.length; i++) {
+    const z = at(zs, i);
+    // Φ(z) − Φ(z − w), from the side on which both are small
+    const between = 2 * z > w ? normalCdf(w - z) - at(above, i) : at(below, i) - normalCdf(z - w);
+    total += at(shares, i) * between ** (k - 1);
+  }
+  return k * total;
 }
 
 /**

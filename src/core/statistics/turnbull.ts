@@ -118,7 +118,7 @@ export function turnbull(spans: readonly TimeSpan[]): TurnbullEstimate {
     throw new DomainError({ code: "no-convergence", field: "times", value: spans.length });
   return {
     intervals: stretches.flatMap(({ left, right }, j) =>
-      at(mass, j) > 0
+      at(mass, j) > 1e-7
         ? [{ left, right: right === Number.POSITIVE_INFINITY ? null : right, mass: at(mass, j) }]
         : [],
     ),
