@@ -14,6 +14,7 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   equivalence: [() => import("./equivalence.ts")],
   ranking: [() => import("./ranking.ts")],
   timetoevent: [() => import("./timetoevent.ts")],
+  solutions: [() => import("./solutions-liquids.ts")],
   uncertainty: [() => import("./uncertainty.ts")],
 };
 
