@@ -26,6 +26,16 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./bench/view.tsx")).BenchView })),
   },
   {
+    place: "jars",
+    path: "/jars",
+    view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),
+  },
+  {
+    place: "jars",
+    path: "/jars/:jar",
+    view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),
+  },
+  {
     place: "pieces",
     path: "/pieces",
     view: lazy(async () => ({ default: (await import("./pieces/view.tsx")).PiecesView })),
@@ -33,7 +43,12 @@ export const screens: readonly Screen[] = [
   {
     place: "pieces",
     path: "/pieces/new",
-    view: lazy(async () => ({ default: (await import("./pieces/new-piece.tsx")).NewPieceView })),
+    view: lazy(async () => ({ default: (await import("./pieces/plan-piece.tsx")).PlanPieceView })),
+  },
+  {
+    place: "pieces",
+    path: "/pieces/:piece/plan",
+    view: lazy(async () => ({ default: (await import("./pieces/plan-piece.tsx")).PlanPieceView })),
   },
   {
     place: "pieces",
@@ -74,6 +89,11 @@ export const screens: readonly Screen[] = [
     place: "trials",
     path: "/trials/:trial/print",
     view: lazy(async () => ({ default: (await import("./trials/print-view.tsx")).TrialPrint })),
+  },
+  {
+    place: "trials",
+    path: "/trials/:trial/verdict",
+    view: lazy(async () => ({ default: (await import("./verdict/view.tsx")).VerdictView })),
   },
 ];
 

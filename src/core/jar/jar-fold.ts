@@ -23,7 +23,7 @@ export interface Unusable {
   readonly entry: string;
   readonly reason: UnusableReason;
   /** How much is meant, where there is a figure: kilograms or cubic metres over what was there. */
-  readonly by?: number;
+  readonly by?: { readonly of: "mass" | "volume"; readonly si: number };
 }
 
 /** One thing that happened to the jar, and what was in it then. */
@@ -96,7 +96,7 @@ export const cannotUse = (
   fold: JarFold,
   entry: NotebookEntry,
   reason: UnusableReason,
-  by?: number,
+  by?: Unusable["by"],
 ): JarFold => ({
   ...fold,
   unusable: [...fold.unusable, { entry: entry.id, reason, ...(by === undefined ? {} : { by }) }],

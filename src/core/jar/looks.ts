@@ -1,5 +1,5 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
-import { epochMilliseconds } from "../notebook/entry-id.ts";
+import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { UnusableReason } from "./jar-fold.ts";
 
@@ -9,7 +9,7 @@ export interface Look {
   /** Hours since resin and solvent were put together. */
   readonly hours: number;
   readonly undissolved: Body<"batch-looked-at">["undissolved"];
-  readonly clarity: Body<"batch-looked-at">["clarity"] | null;
+  readonly clarity: NonNullable<Body<"batch-looked-at">["clarity"]> | null;
   readonly waxSettled: boolean;
 }
 

@@ -1,6 +1,6 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
 import { type Amounts, combined, massOf, type solids, volumeOf, withoutSolids } from "./amounts.ts";
-import { cannotUse, type JarFold, stepped } from "./jar-fold.ts";
+import { cannotUse, type JarFold, stepped, type Unusable } from "./jar-fold.ts";
 import { propagated, type Reckoned } from "./reckoning.ts";
 import type { AmountRead } from "./typed-amount.ts";
 
@@ -37,12 +37,14 @@ export function pourFrom(
 }
 
 /** How much more was asked for than the jar can have held; nothing when it fits within both uncertainties. */
-export function shortBy(now: Reckoned, amount: AmountRead): number | undefined {
+export function shortBy(now: Reckoned, amount: AmountRead): Unusable["by"] {
   const over = amount.reading.value - sizeOf(now.value, amount.by);
   const moved = [...now.influences.values()].map(
     ({ change }) => sizeOf(combined([1, now.value], [1, change]), amount.by) - sizeOf(now.value, amount.by),
   );
-  return over > 2 * Math.hypot(amount.reading.standardUncertainty, ...moved) ? over : undefined;
+  return over > 2 * Math.hypot(amount.reading.standardUncertainty, ...moved)
+    ? { of: amount.by, si: over }
+    : undefined;
 }
 
 /** The fold after a pour, with a remark where it took more than there was. */

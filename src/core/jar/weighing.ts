@@ -89,11 +89,19 @@ export function afterWeighing(
   if (within) return noted(stepped(fold, entry, fold.now));
   if (figure.value < 0)
     return noted(
-      stepped(cannotUse(fold, entry, "heavier-than-it-should-be", -figure.value), entry, fold.now),
+      stepped(
+        cannotUse(fold, entry, "heavier-than-it-should-be", { of: "mass", si: -figure.value }),
+        entry,
+        fold.now,
+      ),
     );
   if (mayHaveBeenUsed)
     return noted(
-      stepped(cannotUse(fold, entry, "weighed-while-in-a-blind-trial", figure.value), entry, fold.now),
+      stepped(
+        cannotUse(fold, entry, "weighed-while-in-a-blind-trial", { of: "mass", si: figure.value }),
+        entry,
+        fold.now,
+      ),
     );
   const since = then?.at ?? fold.steps[0]?.at ?? entry.happened;
   return noted({

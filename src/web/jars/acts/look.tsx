@@ -1,0 +1,66 @@
+import { createSignal } from "solid-js";
+import type { Body } from "../../../core/notebook/kinds/all.ts";
+import { clarities, undissolvedShares } from "../../../core/notebook/kinds/jars.ts";
+import { useBook } from "../../book-store/use-book.tsx";
+import { Choice } from "../../controls/choice.tsx";
+import { words } from "../../words/words.ts";
+import { ActForm, type ActProps } from "./act-form.tsx";
+
+type LookBody = Body<"batch-looked-at">;
+
+/** A look at the jar: what is undissolved, how clear it is, whether its wax has settled. */
+export function LookAct(props: ActProps) {
+  const book = useBook();
+  const t = words.jars.acts.look;
+  const [undissolved, setUndissolved] = createSignal<LookBody["undissolved"]>();
+  const [clarity, setClarity] = createSignal<NonNullable<LookBody["clarity"]>>();
+  const [wax, setWax] = createSignal<"yes" | "no">();
+  const [told, setTold] = createSignal(false);
+  const write = () => {
+    setTold(true);
+    const seen = undissolved();
+    if (seen === undefined) return;
+    const how = clarity();
+    const id = book.write({
+      kind: "batch-looked-at",
+      about: [props.jarId],
+      body: {
+        undissolved: seen,
+        ...(how === undefined ? {} : { clarity: how }),
+        ...(wax() === undefined ? {} : { waxSettled: wax() === "yes" }),
+      },
+    });
+    props.onWrote(t.wrote(words.jars.undissolved[seen]), [id]);
+  };
+  return (
+    <ActForm heading={t.heading} act={t.act} onAct={write} onLeave={props.onLeave}>
+      <Choice
+        label={t.undissolved}
+        value={undissolved()}
+        options={undissolvedShares.map((value) => ({ value, label: words.jars.undissolved[value] }))}
+        onChange={setUndissolved}
+        wrong={told() && undissolved() === undefined ? t.missing : undefined}
+      />
+      <Choice
+        label={t.clarity}
+        value={clarity()}
+        options={clarities.map((value) => ({
+          value,
+          label: words.jars.clarity[value],
+          says: t.claritySays[value],
+        }))}
+        onChange={setClarity}
+      />
+      <Choice
+        inline
+        label={t.wax}
+        value={wax()}
+        options={[
+          { value: "yes", label: t.yes },
+          { value: "no", label: t.no },
+        ]}
+        onChange={setWax}
+      />
+    </ActForm>
+  );
+}

@@ -1,0 +1,106 @@
+import { createEffect, createSignal, For, on, Show } from "solid-js";
+import { Dynamic } from "solid-js/web";
+import type { JarView } from "../../core/views/jar.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { UndoStrip } from "../controls/undo-strip.tsx";
+import { words } from "../words/words.ts";
+import type { ActProps } from "./acts/act-form.tsx";
+import { DropTestAct } from "./acts/drop-test.tsx";
+import { DryDownAct } from "./acts/dry-down.tsx";
+import { EmptyAct, SpoiltAct } from "./acts/end.tsx";
+import { LookAct } from "./acts/look.tsx";
+import { PourOffAct } from "./acts/pour-off.tsx";
+import { StrainAct } from "./acts/strain.tsx";
+import { ThinAct } from "./acts/thin.tsx";
+import { TopUpAct } from "./acts/top-up.tsx";
+import { WeighAct } from "./acts/weigh.tsx";
+import { type JarAct, jarActs, nextAct } from "./next-act.ts";
+
+const forms: Readonly<Record<JarAct, (props: ActProps) => ReturnType<typeof LookAct>>> = {
+  look: LookAct,
+  strain: StrainAct,
+  thin: ThinAct,
+  weigh: WeighAct,
+  dryDown: DryDownAct,
+  dropTest: DropTestAct,
+  topUp: TopUpAct,
+  pourOff: PourOffAct,
+  spoilt: SpoiltAct,
+  empty: EmptyAct,
+};
+
+/** The one thing to press, the rest a tap below; after it its undo in the very place. */
+export function JarActs(props: { readonly jar: JarView }) {
+  const book = useBook();
+  const [open, setOpen] = createSignal<JarAct>();
+  const [wrote, setWrote] = createSignal<{ readonly said: string; readonly entries: readonly string[] }>();
+  createEffect(
+    on(
+      () => props.jar.id,
+      () => {
+        setOpen(undefined);
+        setWrote(undefined);
+      },
+      { defer: true },
+    ),
+  );
+  const next = () => nextAct(props.jar);
+  const others = () => jarActs.filter((act) => act !== next());
+  const start = (act: JarAct) => {
+    setWrote(undefined);
+    setOpen(act);
+  };
+  const undo = () => {
+    const written = wrote();
+    if (written !== undefined) book.strike([...written.entries]);
+    setWrote(undefined);
+  };
+  return (
+    <div class="jar-acts not-on-paper">
+      <Show when={wrote()} keyed>
+        {(written) => <UndoStrip says={written.said} onUndo={undo} />}
+      </Show>
+      <Show
+        when={open()}
+        keyed
+        fallback={
+          <>
+            <Show when={next()} keyed>
+              {(act) => (
+                <button type="button" class="main" onClick={() => start(act)}>
+                  {act === "weigh" && props.jar.weighedLast !== null
+                    ? words.jars.next.weighAgain
+                    : words.jars.next[act]}
+                </button>
+              )}
+            </Show>
+            <details class="other-acts">
+              <summary>{words.jars.others}</summary>
+              <div class="side-by-side">
+                <For each={others()}>
+                  {(act) => (
+                    <button type="button" onClick={() => start(act)}>
+                      {words.jars.next[act]}
+                    </button>
+                  )}
+                </For>
+              </div>
+            </details>
+          </>
+        }
+      >
+        {(act) => (
+          <Dynamic
+            component={forms[act]}
+            jarId={props.jar.id}
+            onLeave={() => setOpen(undefined)}
+            onWrote={(said: string, entries: readonly string[]) => {
+              setOpen(undefined);
+              setWrote({ said, entries });
+            }}
+          />
+        )}
+      </Show>
+    </div>
+  );
+}

@@ -1,0 +1,27 @@
+import type { JarView } from "../../core/views/jar.ts";
+
+export const jarActs = [
+  "look",
+  "strain",
+  "thin",
+  "weigh",
+  "dryDown",
+  "dropTest",
+  "topUp",
+  "pourOff",
+  "spoilt",
+  "empty",
+] as const;
+export type JarAct = (typeof jarActs)[number];
+
+/** The one thing to press at this jar: what usually comes next. */
+export function nextAct(jar: JarView): JarAct | undefined {
+  if (jar.emptied !== null) return undefined;
+  if (!jar.known) return "dryDown";
+  const seen = jar.looks.ready;
+  const past = jar.children.length > 0;
+  if (jar.stage === "stock" && !past) return seen?.doneByH == null ? "look" : "strain";
+  if (jar.stage === "strained" && jar.driedDown === null) return "dryDown";
+  if (jar.stage === "strained" && !past) return "thin";
+  return "weigh";
+}
