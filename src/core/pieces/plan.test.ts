@@ -85,6 +85,14 @@ describe("evenings", () => {
     expect(plan.unplaced).toBeGreaterThan(0);
     expect(plan.steps.at(-1)?.day).toBeNull();
   });
+  test("sanding that is longer than an evening goes on in the next; a coat that is longer has no evening", () => {
+    const plan = planPiece({ ...chair, areaM2: 8.8, evenings: evenings(40, 18 * 60, 21 * 60) });
+    const sanding = plan.steps.filter((s) => s.what === "sand");
+    expect(sanding.map((s) => s.minutes)).toEqual([180, 40]);
+    expect(plan.unplaced).toBe(0);
+    const larger = planPiece({ ...chair, areaM2: 9.2, evenings: evenings(40, 18 * 60, 21 * 60) });
+    expect(larger.steps.filter((s) => s.what === "coat").every((s) => s.day === null)).toBe(true);
+  });
   test("rubbing out waits for the cure", () => {
     const plan = planPiece(chair);
     const last = plan.steps.findLast((s) => s.what === "coat");

@@ -92,23 +92,37 @@ function stepsOf(piece: PieceToPlan, method: MethodDefaults): Step[] {
   return steps;
 }
 
-/** Puts each step into the first evening that has room for it, after the wait before it. A night is waited where one is asked. */
+/** Work that can be left and taken up again; a coat has a wet edge and is not. */
+const canBeLeft: readonly PieceWork[] = ["sand", "de-nib", "level"];
+/** Less than this is not worth beginning. */
+const leastPart = 15;
+
+/**
+ * Puts each step into the first evening that has room for it, after the wait before it. Work that can be left is
+ * spread over evenings; a night is waited where one is asked.
+ */
 function placed(steps: readonly Step[], evenings: readonly Evening[]): PlannedStep[] {
+  const out: PlannedStep[] = [];
   let evening = 0;
   let readyAt = Number.NEGATIVE_INFINITY; // minutes since 1970, local
-  return steps.map(({ nightAfter, ...step }) => {
-    for (; evening < evenings.length; evening++) {
+  for (const { nightAfter, ...step } of steps) {
+    let minutes = step.minutes;
+    for (; minutes > 0 && evening < evenings.length; evening++) {
       const { day, fromMinute, untilMinute } = evenings[evening] as Evening;
       const midnight = dayNumber(day) * 1440;
       const from = Math.max(midnight + fromMinute, readyAt);
-      if (from + step.minutes <= midnight + untilMinute) {
-        readyAt = from + step.minutes + step.waitMinutes;
-        if (nightAfter) evening++;
-        return { ...step, day, fromMinute: from - midnight };
-      }
+      const room = midnight + untilMinute - from;
+      const part = canBeLeft.includes(step.what) && room >= leastPart ? Math.min(room, minutes) : minutes;
+      if (part > room) continue;
+      out.push({ ...step, minutes: part, day, fromMinute: from - midnight });
+      readyAt = from + part + step.waitMinutes;
+      minutes -= part;
+      if (minutes <= 0) break;
     }
-    return { ...step, day: null, fromMinute: null };
-  });
+    if (minutes > 0) out.push({ ...step, minutes, day: null, fromMinute: null });
+    else if (nightAfter) evening++;
+  }
+  return out;
 }
 
 function checkEvenings(evenings: readonly Evening[]): void {

@@ -1,14 +1,14 @@
-import type { z } from "zod";
 import { calendarDay } from "../../core/pieces/calendar-day.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { calculate } from "../../core/registry/calculation.ts";
+import type { PiecePlanInput, PiecePlanOutput } from "../../core/registry/piece-schedule.ts";
 import { piecePlan } from "../../core/registry/pieces.ts";
 import type { Problem } from "../../core/registry/problem.ts";
 import { fail, type Result } from "../../core/result.ts";
 import { type EveningChoice, windowsFrom } from "./evenings.ts";
 
-export type PlanInput = z.input<typeof piecePlan.input>;
-export type Plan = z.output<typeof piecePlan.output>;
+export type PlanInput = PiecePlanInput;
+export type Plan = PiecePlanOutput;
 
 /** What is being typed for a new piece, exactly as typed. */
 export interface PieceDraft {
@@ -82,38 +82,3 @@ const readingFailed: Problem = {
 
 export const planFrom = (input: PlanInput | undefined): Result<Plan, Problem> =>
   input === undefined ? fail(readingFailed) : (calculate(piecePlan, input) as Result<Plan, Problem>);
-
-/** The plan as the notebook keeps it: the steps, and the input that gave them. */
-export function scheduleBody(
-  draft: PieceDraft,
-  input: PlanInput,
-  plan: Plan,
-  names: { readonly resin: string | undefined; readonly alcohol: string | undefined },
-) {
-  return {
-    recipe: {
-      cutLbPerGal: input.cutLbPerGal,
-      coats: input.coats,
-      method: input.method,
-      ...(names.resin === undefined ? {} : { resin: names.resin }),
-      ...(names.alcohol === undefined ? {} : { alcohol: names.alcohol }),
-    },
-    steps: plan.steps.map((step, i) => ({
-      step: String(i + 1),
-      what: step.what,
-      ...(step.at === null ? {} : { day: step.at.slice(0, 10) }),
-      ...(step.at === null || step.at.length === 10 ? {} : { at: step.at.slice(11) }),
-      ...(step.what === "coat"
-        ? { method: input.method, cutLbPerGal: input.cutLbPerGal, millilitres: step.solutionMl }
-        : {}),
-      minutes: step.minutes,
-      leastWaitMinutes: step.leastWaitMinutes,
-    })),
-    millilitresPerM2PerCoat: plan.millilitresPerM2PerCoat,
-    spareShare: input.spareShare ?? 0,
-    /** What the plan was worked out from, so that it can be worked out again. */
-    workedOutFrom: input,
-    ...(draft.resin === undefined ? {} : { resin: draft.resin }),
-    ...(draft.solvent === undefined ? {} : { solvent: draft.solvent }),
-  };
-}

@@ -1,5 +1,6 @@
 import type { Finish } from "../../core/colour/finish-colour.ts";
 import type { NotebookReader } from "../../core/notebook/reader.ts";
+import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
 import { materialView } from "../../core/views/material.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import { words } from "../words/words.ts";
@@ -9,24 +10,18 @@ import { finishOfRecipe } from "./finish-of-recipe.ts";
 
 type Schedule = NonNullable<PieceView["schedule"]>;
 
-/** What the notebook kept beside the steps: open fields of the body. */
-interface KeptBeside {
-  readonly workedOutFrom?: PlanInput;
-  readonly resin?: string;
-}
-
 /** The plan worked out again from what it was worked out from; null where that was not kept or no longer fits. */
 export function planOfSchedule(
   schedule: Schedule | null,
 ): { readonly input: PlanInput; readonly plan: Plan } | null {
-  const input = (schedule as KeptBeside | null)?.workedOutFrom;
+  const input = (schedule as Partial<ScheduleBeside> | null)?.workedOutFrom;
   if (input === undefined) return null;
   const plan = planFrom(input);
   return plan.ok ? { input, plan: plan.value } : null;
 }
 
 export function finishOfSchedule(read: NotebookReader, schedule: Schedule | null): Finish | undefined {
-  const id = (schedule as KeptBeside | null)?.resin;
+  const id = (schedule as Partial<ScheduleBeside> | null)?.resin;
   const grade = id === undefined ? undefined : materialView(read, id)?.resin?.grade;
   return finishOfRecipe(grade, schedule?.recipe.cutLbPerGal);
 }

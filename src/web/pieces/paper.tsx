@@ -4,10 +4,10 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import type { ScreenProps } from "../places.ts";
 import { Page } from "../shell/page.tsx";
-import { withDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
 import { planOfSchedule, recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
+import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
 
@@ -18,7 +18,7 @@ export function PiecePaper(props: ScreenProps) {
     book.look(`piece:${props.params.piece}`, (read) => pieceView(read, props.params.piece ?? "")),
   );
   return (
-    <Show when={piece()?.schedule} keyed fallback={<p>{words.pieces.noPiece}</p>}>
+    <Show when={piece()?.schedule} keyed fallback={<NoPiece />}>
       {(schedule) => (
         <Page title={words.pieces.printTitle(piece()?.name ?? "")}>
           <p class="not-on-paper side-by-side">
@@ -31,7 +31,7 @@ export function PiecePaper(props: ScreenProps) {
           </p>
           <h1>{piece()?.name}</h1>
           <p>
-            {words.pieces.area2(withDigits(piece()?.areaM2 ?? 0, 3))}
+            {piece()?.areaTyped}
             {piece()?.wood === null ? "" : `, ${piece()?.wood}`}. <b>{recipeInWords(schedule)}</b>
           </p>
           <Show when={planOfSchedule(schedule)} keyed>

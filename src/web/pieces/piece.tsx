@@ -7,11 +7,11 @@ import { UndoStrip } from "../controls/undo-strip.tsx";
 import type { ScreenProps } from "../places.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
-import { withDigits } from "../words/number.ts";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { finishOfSchedule, planOfSchedule, recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
+import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
 import { EveningStrip } from "./strip.tsx";
@@ -23,19 +23,7 @@ export function PieceScreen(props: ScreenProps) {
     book.look(`piece:${props.params.piece}`, (read) => pieceView(read, props.params.piece ?? "")),
   );
   return (
-    <Show
-      when={piece()}
-      keyed
-      fallback={
-        <Page title={words.pieces.noPiece}>
-          <h1>{words.pieces.noPiece}</h1>
-          <p>{words.pieces.noPieceSays}</p>
-          <p>
-            <a href="/pieces">{words.pieces.title}</a>
-          </p>
-        </Page>
-      }
-    >
+    <Show when={piece()} keyed fallback={<NoPiece />}>
       {(shown) => <PiecePage piece={shown} />}
     </Show>
   );
@@ -97,10 +85,21 @@ function PiecePage(props: { readonly piece: Piece }) {
     <Page title={props.piece.name} finish={finish()} bands={bands()}>
       <h1>{props.piece.name}</h1>
       <p class="soft">
-        {words.pieces.area2(withDigits(props.piece.areaM2, 3))}
+        {props.piece.areaTyped}
         {props.piece.wood === null ? "" : `, ${props.piece.wood}`}
       </p>
-      <Show when={schedule()} keyed>
+      <Show
+        when={schedule()}
+        keyed
+        fallback={
+          <p>
+            {words.pieces.noPlan}{" "}
+            <a class="press" href={`/pieces/${props.piece.id}/plan`}>
+              {words.pieces.planIt}
+            </a>
+          </p>
+        }
+      >
         {(kept) => (
           <>
             <p class="lead">{words.pieces.repeatSays(recipeInWords(kept))}</p>
@@ -137,9 +136,14 @@ function PiecePage(props: { readonly piece: Piece }) {
                     </button>
                   )}
                 </Show>
-                <a class="press" href={`/pieces/${props.piece.id}/paper`}>
-                  {words.pieces.printIt}
-                </a>
+                <p class="side-by-side">
+                  <a class="press" href={`/pieces/${props.piece.id}/paper`}>
+                    {words.pieces.printIt}
+                  </a>
+                  <a class="press" href={`/pieces/${props.piece.id}/plan`}>
+                    {words.pieces.change}
+                  </a>
+                </p>
                 <p class="soft small">{words.pieces.usual}</p>
               </section>
             </div>

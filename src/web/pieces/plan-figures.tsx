@@ -1,6 +1,7 @@
 import { Show } from "solid-js";
 import { withDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
+import { grams, millilitres } from "./amount-text.ts";
 import { shortCut } from "./cut-text.ts";
 import type { Plan, PlanInput } from "./draft.ts";
 import { dayName } from "./plan-words.ts";
@@ -34,19 +35,19 @@ export function PlanFigures(props: {
   return (
     <div class="stack">
       <h2>
-        {words.pieces.mixThis(withDigits(props.plan.solutionToMixMl, 2), shortCut(props.input.cutLbPerGal))}
+        {words.pieces.mixThis(millilitres(props.plan.solutionToMixMl), shortCut(props.input.cutLbPerGal))}
       </h2>
       <p>
         <b>
           {words.pieces.weigh(
-            withDigits(props.plan.resinG, 2),
-            withDigits(props.plan.solventMl, 2),
-            withDigits(props.plan.solventG, 2),
+            grams(props.plan.resinG),
+            millilitres(props.plan.solventMl),
+            grams(props.plan.solventG),
           )}
         </b>
       </p>
       <p class="soft">
-        {words.pieces.used(withDigits(props.plan.solutionUsedMl, 2), withDigits(Math.max(spare(), 0), 2))}{" "}
+        {words.pieces.used(millilitres(props.plan.solutionUsedMl), millilitres(Math.max(spare(), 0)))}{" "}
         <Show when={props.cost} keyed>
           {(cost) => words.pieces.cost(`${cost.amount.toFixed(2)} ${cost.currency}`)}
         </Show>

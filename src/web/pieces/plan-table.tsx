@@ -1,7 +1,8 @@
 import { For, type JSX, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
-import { withDigits } from "../words/number.ts";
+import { lengthInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
+import { millilitres } from "./amount-text.ts";
 import { coatNumbers, dayName, stepName, waitName } from "./plan-words.ts";
 
 /** The steps in order, with their day, liquid and waits. On paper with blanks for a pencil. */
@@ -12,8 +13,7 @@ export function PlanTable(props: {
   readonly after?: (coat: number) => JSX.Element;
 }) {
   const coats = () => coatNumbers(props.steps);
-  const amount = (ml: number | undefined) =>
-    ml === undefined || ml === 0 ? "" : words.pieces.ml(withDigits(ml, 2));
+  const amount = (ml: number | undefined) => (ml === undefined || ml === 0 ? "" : millilitres(ml));
   return (
     <table class="plan">
       <thead>
@@ -45,7 +45,7 @@ export function PlanTable(props: {
                 </Show>
               </td>
               <td class="nb">{amount(step.millilitres)}</td>
-              <td class="nb">{(step.minutes ?? 0) > 0 ? words.pieces.min(step.minutes ?? 0) : ""}</td>
+              <td class="nb">{(step.minutes ?? 0) > 0 ? lengthInWords(step.minutes ?? 0) : ""}</td>
               <td>{waitName(step, props.steps[i() + 1])}</td>
               <Show when={props.blanks}>
                 <td class="blank-cell" />

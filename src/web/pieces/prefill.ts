@@ -1,7 +1,10 @@
 import type { NotebookReader } from "../../core/notebook/reader.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { pieceMethods } from "../../core/pieces/method-defaults.ts";
+import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
+import type { PieceView } from "../../core/views/piece.ts";
 import { trialView } from "../../core/views/trial.ts";
+import { shortCut } from "./cut-text.ts";
 import type { PieceDraft } from "./draft.ts";
 
 /** What the winner of a trial fills in. The jar of the recipe, where there is one, says which alcohol it was. */
@@ -54,5 +57,25 @@ export function fromTrial(read: NotebookReader, query: URLSearchParams): FromTri
       ...(cut === undefined ? {} : { cut }),
       ...(wood === undefined ? {} : { wood }),
     },
+  };
+}
+
+/** The draft of a new plan for a piece that is in the book: as it was described, and as it was planned last. */
+export function fromPiece(piece: PieceView): Partial<PieceDraft> {
+  const { workedOutFrom: input, resin, solvent } = (piece.schedule ?? {}) as Partial<ScheduleBeside>;
+  const recipe = piece.schedule?.recipe;
+  return {
+    name: piece.name,
+    area: piece.areaTyped,
+    wood: piece.wood ?? "",
+    ...(recipe === undefined
+      ? {}
+      : { coats: String(recipe.coats), cut: `${shortCut(recipe.cutLbPerGal)} lb` }),
+    ...(input === undefined
+      ? {}
+      : { method: input.method, spare: String(Math.round((input.spareShare ?? 0) * 100)) }),
+    ...(input?.millilitresPerM2PerCoat === undefined ? {} : { perM2: String(input.millilitresPerM2PerCoat) }),
+    ...(resin === undefined ? {} : { resin }),
+    ...(solvent === undefined ? {} : { solvent }),
   };
 }

@@ -3,7 +3,6 @@ import { type PieceView, pieceIds, pieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
 import { Page } from "../shell/page.tsx";
-import { withDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
 import { recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
@@ -40,7 +39,7 @@ export function PiecesView() {
                   <a href={`/pieces/${piece.id}`}>{piece.name}</a>
                 </h2>
                 <p class="soft">
-                  {words.pieces.area2(withDigits(piece.areaM2, 3))}
+                  {piece.areaTyped}
                   {piece.schedule === null ? "" : `. ${recipeInWords(piece.schedule)}`}
                 </p>
               </li>

@@ -1,0 +1,158 @@
+import { Show } from "solid-js";
+import { methodDefaults, pieceMethods } from "../../core/pieces/method-defaults.ts";
+import { Choice } from "../controls/choice.tsx";
+import { QuantityField } from "../controls/quantity-field.tsx";
+import { Select } from "../controls/select.tsx";
+import { TextField } from "../controls/text-field.tsx";
+import { words } from "../words/words.ts";
+import { eveningChoices } from "./evenings.ts";
+import type { Planning } from "./planning.ts";
+
+interface FieldsProps {
+  readonly planning: Planning;
+}
+
+/** What a plan is made from: the piece, the recipe, and the evenings. */
+export function PlanFields(props: FieldsProps & { readonly described: boolean }) {
+  return (
+    <section class="hung stack">
+      <Show when={!props.described}>
+        <PieceFields planning={props.planning} />
+      </Show>
+      <RecipeFields planning={props.planning} />
+      <EveningFields planning={props.planning} />
+    </section>
+  );
+}
+
+function PieceFields(props: FieldsProps) {
+  const { draft, put, told, area } = props.planning;
+  return (
+    <>
+      <TextField
+        label={words.pieces.name}
+        value={draft().name}
+        hint={words.pieces.nameHint}
+        wrong={told() && draft().name.trim() === "" ? words.pieces.nameMissing : undefined}
+        onInput={(name) => put({ name })}
+      />
+      <QuantityField
+        label={words.pieces.area}
+        typed={draft().area}
+        reading={area()}
+        hint={words.pieces.areaHint}
+        told={told()}
+        onInput={(typed) => put({ area: typed })}
+      />
+      <TextField label={words.pieces.wood} value={draft().wood} onInput={(wood) => put({ wood })} />
+    </>
+  );
+}
+
+function RecipeFields(props: FieldsProps) {
+  const { draft, put, told, resins, solvents, solvent, cutRead, refused } = props.planning;
+  const wrongIn = (field: string, says: string) => (refused()?.startsWith(field) ? says : undefined);
+  return (
+    <>
+      <Select
+        label={words.pieces.resin}
+        empty={words.pieces.fromShelf}
+        value={draft().resin}
+        options={resins().map((material) => ({ value: material.id, label: material.name }))}
+        onChange={(resin) => put({ resin })}
+      />
+      <Select
+        label={words.pieces.solvent}
+        empty={words.pieces.fromShelf}
+        value={draft().solvent}
+        options={solvents().map((material) => ({ value: material.id, label: material.name }))}
+        wrong={told() && solvent() === null ? words.pieces.noSolventChosen : undefined}
+        onChange={(chosen) => put({ solvent: chosen })}
+      />
+      <Show when={solvents().length === 0}>
+        <p>
+          {words.pieces.noSolvent} <a href="/shelf">{words.pieces.toShelf}</a>
+        </p>
+      </Show>
+      <div class="side-by-side">
+        <QuantityField
+          label={words.pieces.cut}
+          typed={draft().cut}
+          reading={cutRead()}
+          told={told()}
+          onInput={(typed) => put({ cut: typed })}
+        />
+        <TextField
+          label={words.pieces.coats}
+          value={draft().coats}
+          inputMode="numeric"
+          wrong={wrongIn("coats", words.pieces.coatsWrong)}
+          onInput={(coats) => put({ coats })}
+        />
+      </div>
+      <Choice
+        label={words.pieces.method}
+        inline
+        value={draft().method}
+        options={pieceMethods.map((value) => ({ value, label: words.pieces.methods[value] }))}
+        onChange={(method) => put({ method })}
+      />
+      <TextField
+        label={words.pieces.use}
+        value={draft().perM2}
+        inputMode="decimal"
+        hint={words.pieces.useHint(String(methodDefaults[draft().method].litresPerM2 * 1000))}
+        wrong={wrongIn("millilitresPerM2PerCoat", words.pieces.perM2Wrong)}
+        onInput={(perM2) => put({ perM2 })}
+      />
+      <TextField
+        label={words.pieces.spare}
+        value={draft().spare}
+        inputMode="numeric"
+        hint={words.pieces.spareHint}
+        wrong={wrongIn("spareShare", words.pieces.spareWrong)}
+        onInput={(spare) => put({ spare })}
+      />
+    </>
+  );
+}
+
+function EveningFields(props: FieldsProps) {
+  const { draft, put, told, refused } = props.planning;
+  const wrongEvening = () => {
+    const field = refused() ?? "";
+    return field.startsWith("evenings") || field.startsWith("windows") ? words.pieces.untilWrong : undefined;
+  };
+  return (
+    <>
+      <TextField
+        label={words.pieces.firstEvening}
+        type="date"
+        value={draft().firstEvening}
+        wrong={told() && draft().firstEvening === "" ? words.pieces.firstWrong : undefined}
+        onInput={(firstEvening) => put({ firstEvening })}
+      />
+      <div class="side-by-side">
+        <TextField
+          label={words.pieces.from}
+          type="time"
+          value={draft().from}
+          onInput={(from) => put({ from })}
+        />
+        <TextField
+          label={words.pieces.until}
+          type="time"
+          value={draft().until}
+          wrong={wrongEvening()}
+          onInput={(until) => put({ until })}
+        />
+      </div>
+      <Choice
+        label={words.pieces.which}
+        value={draft().which}
+        options={eveningChoices.map((value) => ({ value, label: words.pieces.choices[value] }))}
+        onChange={(which) => put({ which })}
+      />
+    </>
+  );
+}

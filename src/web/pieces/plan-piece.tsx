@@ -1,0 +1,85 @@
+import { Show, untrack } from "solid-js";
+import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
+import { pieceView } from "../../core/views/piece.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import type { ScreenProps } from "../places.ts";
+import { address, navigate } from "../router.ts";
+import { finishLook } from "../shell/finish-look.ts";
+import { now } from "../shell/now.ts";
+import { Page } from "../shell/page.tsx";
+import { dayOf } from "../words/time.ts";
+import { words } from "../words/words.ts";
+import { emptyDraft } from "./draft.ts";
+import { finishOfRecipe } from "./finish-of-recipe.ts";
+import "./pieces.css";
+import { PlanFields } from "./plan-fields.tsx";
+import { PlanFigures } from "./plan-figures.tsx";
+import { createPlanning } from "./planning.ts";
+import { fromPiece, fromTrial } from "./prefill.ts";
+import { madeOf } from "./shelf-choice.ts";
+import { EveningStrip } from "./strip.tsx";
+
+/** A piece is described and planned in one go, or one in the book planned anew; the plan is worked out while the person types. */
+export function PlanPieceView(props: ScreenProps) {
+  const book = useBook();
+  const known = untrack(() => pieceView(book.whole(), props.params.piece ?? ""));
+  const won = untrack(() => fromTrial(book.whole(), address().query));
+  const planning = createPlanning(
+    book,
+    untrack(() => ({
+      ...emptyDraft(dayOf(now(), book.zone)),
+      ...(known === null ? {} : fromPiece(known)),
+      ...won?.filled,
+      ...madeOf(book.whole(), won?.batch ?? null),
+    })),
+    won?.trial,
+  );
+  const finish = () => {
+    const found = finishOfRecipe(planning.resin()?.resin?.grade, planning.input()?.cutLbPerGal);
+    return found === undefined ? undefined : finishLook(found);
+  };
+  const describe = (area: TypedQuantity): string => {
+    const { name, wood } = planning.draft();
+    const told = wood.trim() === "" ? {} : { wood: wood.trim() };
+    return book.write({ kind: "piece-described", body: { name: name.trim(), area, ...told } });
+  };
+  const keep = () => {
+    planning.tell();
+    const [area, schedule] = [planning.area(), planning.schedule()];
+    if (planning.draft().name.trim() === "" || !area.ok || schedule === undefined) return;
+    const piece = known?.id ?? describe(area.value);
+    book.write({
+      kind: "piece-scheduled",
+      about: [piece, ...(won === null ? [] : [won.trial])],
+      strikes: known?.schedule == null ? [] : [known.schedule.entry],
+      body: schedule,
+    });
+    navigate(`/pieces/${piece}`);
+  };
+  const title = known === null ? words.pieces.newTitle : words.pieces.planTitle(known.name);
+  return (
+    <Page title={title} finish={finish()}>
+      <h1>{title}</h1>
+      <Show when={won} keyed>
+        {(from) => <p class="soft">{words.pieces.fromTrial(from.question)}</p>}
+      </Show>
+      <div class="piece-desk">
+        <PlanFields planning={planning} described={known !== null} />
+        <section class="hung stack" aria-live="polite">
+          <Show when={planning.worked()} keyed fallback={<p class="soft">{words.pieces.notYet}</p>}>
+            {(found) => (
+              <>
+                <PlanFigures plan={found.plan} input={found.input} cost={planning.cost()} />
+                <EveningStrip steps={planning.schedule()?.steps ?? []} />
+              </>
+            )}
+          </Show>
+          <button type="button" class="main" onClick={keep}>
+            {words.pieces.keep}
+          </button>
+          <p class="soft small">{words.pieces.usual}</p>
+        </section>
+      </div>
+    </Page>
+  );
+}

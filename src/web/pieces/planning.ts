@@ -1,0 +1,62 @@
+import { createMemo, createSignal } from "solid-js";
+import { scheduleFromPlan } from "../../core/registry/piece-schedule.ts";
+import { cut, poundsPerUsGallonFromCut } from "../../core/units.ts";
+import type { OpenBook } from "../book-store/open-book.ts";
+import { fields, readQuantity } from "../controls/read-quantity.ts";
+import { type PieceDraft, planFrom, planInput } from "./draft.ts";
+import { costOf, resinsOnShelf, solventInput, solventsOnShelf } from "./shelf-choice.ts";
+
+export type Planning = ReturnType<typeof createPlanning>;
+
+/** A draft being typed and the plan that it comes to, worked out again as it changes. */
+export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: string) {
+  const [draft, setDraft] = createSignal(begin);
+  const [told, setTold] = createSignal(false);
+  const resins = book.view("pieces:resins", resinsOnShelf);
+  const solvents = book.view("pieces:solvents", solventsOnShelf);
+  const resin = () => resins().find((material) => material.id === draft().resin) ?? null;
+  const solvent = () => solvents().find((material) => material.id === draft().solvent) ?? null;
+  const area = createMemo(() => readQuantity(draft().area, fields.area));
+  const cutRead = createMemo(() => readQuantity(draft().cut, fields.cut));
+  const input = createMemo(() => {
+    const [areaRead, cutGiven, composition] = [area(), cutRead(), solvent()?.composition];
+    return planInput(draft(), {
+      areaM2: areaRead.ok ? areaRead.value.si : undefined,
+      cutLbPerGal: cutGiven.ok ? poundsPerUsGallonFromCut(cut(cutGiven.value.si)) : undefined,
+      solvent: composition === undefined || composition === null ? undefined : solventInput(composition),
+    });
+  });
+  const plan = createMemo(() => planFrom(input()));
+  const worked = createMemo(() => {
+    const [asked, found] = [input(), plan()];
+    return asked === undefined || !found.ok ? undefined : { input: asked, plan: found.value };
+  });
+  return {
+    draft,
+    put: (change: Partial<PieceDraft>) => setDraft((before) => ({ ...before, ...change })),
+    told,
+    tell: () => setTold(true),
+    resins,
+    solvents,
+    resin,
+    solvent,
+    area,
+    cutRead,
+    input,
+    worked,
+    /** The field that the plan refuses, where everything it needs can be read. */
+    refused: () => {
+      const found = plan();
+      return found.ok || input() === undefined ? undefined : found.error.field;
+    },
+    schedule: createMemo(() => {
+      const found = worked();
+      const from = { resin: resin(), solvent: solvent(), ...(fromTrial === undefined ? {} : { fromTrial }) };
+      return found === undefined ? undefined : scheduleFromPlan(found.input, found.plan, from);
+    }),
+    cost: () => {
+      const found = worked()?.plan;
+      return found === undefined ? null : costOf(resin(), solvent(), found.resinG, found.solventMl);
+    },
+  };
+}
