@@ -1,4 +1,4 @@
-import { createEffect, createSignal, on, Show } from "solid-js";
+import { createEffect, createMemo, createSignal, on, Show } from "solid-js";
 import type { Trial } from "../../core/views/trial.ts";
 import type { PatchState } from "../../core/views/trial-patches.ts";
 import { useBook } from "../book-store/use-book.tsx";
@@ -25,15 +25,15 @@ export function OneReading(props: {
   const [last, setLast] = createSignal<{ readonly entry: string; readonly says: string }>();
   const look = () => props.trial.asked.looksAt.find((l) => l.name === props.sitting.response) as Look; // chosen from them
   const about = () => ({ trial: props.trial, patch: props.patch, sitting: props.sitting });
+  let root!: HTMLDivElement;
+  const which = createMemo(() => props.patch.patch);
   createEffect(
-    on(
-      () => props.patch.patch,
-      () => {
-        setTyped("");
-        setLevel(undefined);
-        setWrong(undefined);
-      },
-    ),
+    on(which, () => {
+      setTyped("");
+      setLevel(undefined);
+      setWrong(undefined);
+      if (look().scale === "measured") root.querySelector("input")?.focus();
+    }),
   );
   function written(entry: string, value: string): void {
     setLast({ entry, says: words.trials.judgeWrote(props.patch.code, value) });
@@ -64,7 +64,7 @@ export function OneReading(props: {
     props.onBack();
   }
   return (
-    <div class="stack one-reading">
+    <div ref={root} class="stack one-reading">
       <p class="soft">{words.trials.judgeOf(props.at + 1, props.sitting.order.length)}</p>
       <p class="say code-to-judge" aria-live="polite">
         {props.patch.code}

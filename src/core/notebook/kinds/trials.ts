@@ -13,6 +13,8 @@ export const responseAsked = z.looseObject({
   /** For an ordered scale: its steps in words, from least to most. */
   levels: z.array(z.string()).optional(),
   matters: z.number().min(0).optional(),
+  /** It was left at common practice; nobody set it. */
+  mattersIsCommon: z.boolean().optional(),
   unit: z.string().optional(),
   /** What more and less of it are called: `glossier`, `duller`. */
   more: z.string().optional(),

@@ -162,8 +162,8 @@ export const trials = {
     `Smallest difference it can show four times in five: ${list.join("; ")}. What matters to you is ${matters}.`,
   smallestOf: (factor: string, value: string) => `${factor} ${value}`,
   about: (about: string, factor: string) => (about === factor ? factor : `${factor}, ${about}`),
-  wouldMiss: (factor: string, matters: string) =>
-    `It would often miss a difference of ${matters} in ${factor}.`,
+  wouldMiss: (factors: readonly string[], matters: string) =>
+    `It would often miss a difference of ${matters} in ${and(factors)}.`,
   noneLeft: (factor: string) => `Nothing is left over to judge ${factor} by: more boards would do.`,
   boardsWould: (n: number, factor: string) =>
     `${capital(counted(n))} boards a wood would catch it in ${factor}.`,
@@ -312,7 +312,8 @@ export const trials = {
   occasionSays: "A few judged twice, a day apart, show your own wobble.",
   judgeDim: "Not under this light: colours cannot be judged in the dim shop.",
   judgeOf: (n: number, of: number) => `${n} of ${of}`,
-  judgeValue: (name: string, unit: string) => `${capital(name)}${unit === "" ? "" : `, ${unit}`}`,
+  judgeValue: (name: string, unit: string) =>
+    capital(unit === "" ? name : unit.startsWith(name) ? unit : `${name}, ${unit}`),
   judgeNext: "Write it down",
   judgeSkip: "Skip this one",
   judgeWrote: (code: string, value: string) => `${code}: ${value}.`,

@@ -1,0 +1,200 @@
+import { For, Show } from "solid-js";
+import type { Trial } from "../../core/views/trial.ts";
+import { blindingHad } from "../../core/views/trial-rows.ts";
+import type { Saying } from "../words/en/verdict.ts";
+import { withDigits } from "../words/number.ts";
+import { words } from "../words/words.ts";
+import { rowsAsCsv } from "./csv.ts";
+import { Download } from "./download.tsx";
+import { figuresOf } from "./figures.ts";
+import { type Look, pairsTold, type VerdictAnswer } from "./questions.ts";
+import type { OneVerdict } from "./verdict-state.ts";
+
+/** One tap below the sentence: how it was reckoned, every number, and the rows to reckon it again. */
+export function Method(props: {
+  readonly trial: Trial;
+  readonly look: Look;
+  readonly verdicts: readonly OneVerdict[];
+  readonly how: Saying;
+}) {
+  const first = () => props.verdicts.find((v) => v.answer.ok);
+  const answer = () => {
+    const found = first()?.answer;
+    return found?.ok ? found.value : null;
+  };
+  const boards = () => new Set(first()?.input.rows.map((r) => r.block)).size;
+  const patches = () => new Set(first()?.input.rows.map((r) => r.patch)).size;
+  return (
+    <details class="hung how">
+      <summary>
+        {words.verdict.method}
+        <span class="soft counts">{words.verdict.counts(patches(), boards())}</span>
+      </summary>
+      <Show when={answer()}>{(a) => <InWords {...props} answer={a()} />}</Show>
+      <For each={props.verdicts}>{(v) => <Numbers verdict={v} how={props.how} />}</For>
+      <For each={props.verdicts}>
+        {(v) => (
+          <p class="small">
+            {words.verdict.compared(v.factor)}:{" "}
+            <Download
+              says={words.verdict.csv}
+              name={words.verdict.fileName(v.factor, props.look.name, ".csv")}
+              type="text/csv"
+              text={() => rowsAsCsv(v.input)}
+            />{" "}
+            <Download
+              says={words.verdict.json}
+              name={words.verdict.fileName(v.factor, props.look.name, ".json")}
+              type="application/json"
+              text={() => JSON.stringify(v.input, null, 1)}
+            />
+          </p>
+        )}
+      </For>
+    </details>
+  );
+}
+
+function InWords(props: {
+  readonly trial: Trial;
+  readonly look: Look;
+  readonly verdicts: readonly OneVerdict[];
+  readonly how: Saying;
+  readonly answer: VerdictAnswer;
+}) {
+  const say = words.verdict;
+  const blind = () => blindingHad(props.trial);
+  const out = (late: boolean) =>
+    props.trial.patches.filter((p) => p.leftOut !== null && p.leftOut.keyOpen === late).map((p) => p.code);
+  const departed = () => props.trial.patches.filter((p) => p.departures.length > 0).length;
+  const matters = () => String(props.how.shares ? props.answer.matters * 100 : props.answer.matters);
+  return (
+    <div class="stack">
+      <p>
+        <b>{say.withinHeading}</b> {say.within}
+      </p>
+      <For each={props.verdicts}>
+        {(v) => (
+          <Show when={v.answer.ok ? v.answer.value : null}>
+            {(a) => (
+              <p>
+                <b>
+                  {say.compared(v.factor)}. {say.errorHeading}
+                </b>{" "}
+                {say.error(unitName(a().method.errorTerm), withDigits(a().degreesOfFreedom, 3))}{" "}
+                {a()
+                  .flags.map((f) => f.message)
+                  .join(" ")}
+              </p>
+            )}
+          </Show>
+        )}
+      </For>
+      <p>
+        <b>{say.jawsHeading}</b> {say.jaws(props.answer.pairs.length)}
+      </p>
+      <p>
+        <b>{say.equalHeading}</b> {say.equalSays(matters(), props.how)}{" "}
+        {props.look.mattersIsCommon === true ? say.bandCommon : say.bandOwn}
+      </p>
+      <Show when={props.answer.wobble.sameJudge} keyed>
+        {(sd) => (
+          <p>
+            <b>{say.wobbleHeading}</b> {say.wobble(`${withDigits(sd, 2)} ${props.look.unit ?? ""}`.trim())}
+          </p>
+        )}
+      </Show>
+      <Show when={props.answer.wobble.judges > 1}>
+        <p>{say.wobbleJudges(props.answer.wobble.judges)}</p>
+      </Show>
+      <Show when={blind()} keyed>
+        {(b) => (
+          <p>
+            <b>{say.blindHeading}</b> {say.blind[b.had]}{" "}
+            {b.knowing > 0 && b.had !== "none" ? say.knowing(b.knowing, b.readings) : ""}{" "}
+            {b.laidDownFirst ? "" : say.notFirst}
+          </p>
+        )}
+      </Show>
+      <Show when={out(false).length > 0}>
+        <p>{say.leftOut(out(false))}</p>
+      </Show>
+      <Show when={out(true).length > 0}>
+        <p>{say.leftOutLate(out(true))}</p>
+      </Show>
+      <Show when={departed() > 0}>
+        <p>{say.departed(departed())}</p>
+      </Show>
+    </div>
+  );
+}
+
+const unitName = (term: string): string => term.replace(/[()]/g, "");
+
+/** The numbers of one comparison as a table, and beside them those as treated where they differ. */
+function Numbers(props: { readonly verdict: OneVerdict; readonly how: Saying }) {
+  const answer = () => (props.verdict.answer.ok ? props.verdict.answer.value : null);
+  const treated = () => (props.verdict.treated?.ok ? props.verdict.treated.value : null);
+  return (
+    <>
+      <Show when={answer()}>
+        {(a) => (
+          <PairTable caption={words.verdict.compared(props.verdict.factor)} answer={a()} how={props.how} />
+        )}
+      </Show>
+      <Show when={treated()}>
+        {(a) => (
+          <>
+            <p>{words.verdict.asTreatedSays}</p>
+            <PairTable caption={words.verdict.asTreated} answer={a()} how={props.how} />
+          </>
+        )}
+      </Show>
+    </>
+  );
+}
+
+function PairTable(props: {
+  readonly caption: string;
+  readonly answer: VerdictAnswer;
+  readonly how: Saying;
+}) {
+  const say = words.verdict;
+  return (
+    <table>
+      <caption>{props.caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{say.table.comparison}</th>
+          <th scope="col">{say.table.seen}</th>
+          <th scope="col">{say.table.jaws}</th>
+          <th scope="col">{say.table.word}</th>
+        </tr>
+      </thead>
+      <tbody>
+        <For each={pairsTold(props.answer)}>
+          {(p) => {
+            const f = () => figuresOf(p, props.answer.matters, props.how.shares);
+            return (
+              <tr>
+                <td>{say.between(p.a, p.b)}</td>
+                <td>{say.signed(f().difference)}</td>
+                <td>{say.fromTo(say.signed(f().low), say.signed(f().high))}</td>
+                <td>{say.words[p.verdict]}</td>
+              </tr>
+            );
+          }}
+        </For>
+        <For each={props.answer.levels}>
+          {(l) => (
+            <tr class="soft">
+              <td>{l.level}</td>
+              <td>{withDigits(l.mean, 3)}</td>
+              <td colspan="2">{say.levelSeen(l.patches, l.jars)}</td>
+            </tr>
+          )}
+        </For>
+      </tbody>
+    </table>
+  );
+}
