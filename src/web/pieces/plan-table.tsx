@@ -46,7 +46,7 @@ export function PlanTable(props: {
               </td>
               <td class="nb">{amount(step.millilitres)}</td>
               <td class="nb">{(step.minutes ?? 0) > 0 ? lengthInWords(step.minutes ?? 0) : ""}</td>
-              <td>{waitName(step, props.steps[i() + 1])}</td>
+              <td data-before={words.pieces.waitBefore}>{waitName(step, props.steps[i() + 1])}</td>
               <Show when={props.blanks}>
                 <td class="blank-cell" />
                 <td class="blank-cell" />

@@ -2,8 +2,11 @@ import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { dayInWords, lengthInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 
-/** A calendar day has no zone: it is read at noon so that no zone moves it. */
-export const dayName = (day: string): string => dayInWords(`${day}T12:00:00Z`, "UTC");
+/** `Fri 27 Nov`. A calendar day has no zone: it is read at noon so that no zone moves it. */
+export const dayName = (day: string): string => {
+  const noon = `${day}T12:00:00Z`;
+  return dayInWords(noon, "UTC", noon);
+};
 
 /** `Coat 2`, `De-nib lightly with 320`. */
 export function stepName(step: ScheduleStep, coat: number | undefined): string {

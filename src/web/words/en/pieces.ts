@@ -74,6 +74,7 @@ export const pieces = {
   liquid: "Liquid",
   hands: "Hands on",
   waitAfter: "Then wait",
+  waitBefore: "then wait",
   coatNumber: (n: number) => `Coat ${n}`,
   work: (what: string) => works[what] ?? what,
   overnight: "the night",
