@@ -15,6 +15,16 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./calc.ts"),
   },
   {
+    name: "layout",
+    purpose: "A fair layout by lot: boards, places, codes, orders, and what it can and cannot tell.",
+    load: () => import("./layout.ts"),
+  },
+  {
+    name: "verdict",
+    purpose: "Of each two levels: different, as good as equal, or not enough to tell. JSON or a table.",
+    load: () => import("./verdict.ts"),
+  },
+  {
     name: "notebooks",
     purpose: "The notebooks that are kept here.",
     load: () => import("./notebooks.ts"),

@@ -161,6 +161,6 @@ function checkPlaces(plan: Plan, candidates: readonly Treatment[], blocks: reado
       field: "boards",
       value: places,
       limits: { min: possible.size },
-      because: `There are ${possible.size} treatments and only ${places} places for them.`,
+      because: `There are ${possible.size} treatments and only ${places} ${places === 1 ? "place" : "places"} for them.`,
     });
 }

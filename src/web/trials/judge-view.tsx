@@ -30,7 +30,7 @@ export function JudgeView(props: ScreenProps) {
   return (
     <Show when={trial()} fallback={<NoTrial />}>
       {(t) => (
-        <Page title={words.trials.judgeTitle(t().asked.question)} headingUnseen>
+        <Page title={words.trials.judgeTitle(t().asked.question)} note={words.trials.judging} headingUnseen>
           <Show when={sitting()} fallback={<JudgeSetup trial={t()} onBegin={begin} />}>
             {(now) => (
               <Show

@@ -25,7 +25,7 @@ export function TrialScreen(props: ScreenProps) {
   return (
     <Show when={trial()} fallback={<NoTrial />}>
       {(t) => (
-        <Page title={t().asked.question}>
+        <Page title={t().asked.question} note={words.trials.title}>
           <h1>{t().asked.question}</h1>
           <p>
             <b>{words.trials.states[t().state]}</b>{" "}

@@ -8,6 +8,7 @@ import { rowsAsCsv } from "./csv.ts";
 import { Download } from "./download.tsx";
 import { figuresOf } from "./figures.ts";
 import { type Look, pairsTold, type VerdictAnswer } from "./questions.ts";
+import { sayFlags } from "./saying.ts";
 import type { OneVerdict } from "./verdict-state.ts";
 
 /** One tap below the sentence: how it was reckoned, every number, and the rows to reckon it again. */
@@ -82,9 +83,7 @@ function InWords(props: {
                   {say.compared(v.factor)}. {say.errorHeading}
                 </b>{" "}
                 {say.error(unitName(a().method.errorTerm), withDigits(a().degreesOfFreedom, 3))}{" "}
-                {a()
-                  .flags.map((f) => f.message)
-                  .join(" ")}
+                {sayFlags(a(), v.input)}
               </p>
             )}
           </Show>

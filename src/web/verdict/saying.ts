@@ -1,7 +1,8 @@
 import type { Saying } from "../words/en/verdict.ts";
+import { withPlaces } from "../words/number.ts";
 import { words } from "../words/words.ts";
 import { figuresOf } from "./figures.ts";
-import type { Look, VerdictPair } from "./questions.ts";
+import type { Look, VerdictAnswer, VerdictInput, VerdictPair } from "./questions.ts";
 
 export const sayingOf = (look: Look): Saying => ({
   unit: look.unit ?? "",
@@ -45,4 +46,17 @@ export function headline(pairs: readonly VerdictPair[], how: Saying, matters: nu
     return unclear === undefined ? first : `${first} ${words.verdict.headUnclearToo(unclear)}`;
   }
   return sure === undefined ? words.verdict.headUnclear : words.verdict.headDirection(sure, how);
+}
+
+/** What the calculation remarks on, in the page's words; what it assumed is said beside the band. */
+export function sayFlags(answer: VerdictAnswer, input: VerdictInput): string {
+  const days = input.rows.flatMap((r) => r.daysSinceCoat ?? []);
+  return answer.flags
+    .map((f) => {
+      if (f.code === "unequal-days")
+        return words.verdict.unequalDays(withPlaces(Math.min(...days), 0), withPlaces(Math.max(...days), 0));
+      return f.code === "days-missing" ? words.verdict.daysMissing : "";
+    })
+    .join(" ")
+    .trim();
 }

@@ -36,7 +36,7 @@ export function VerdictView(props: ScreenProps) {
 
 function NotYet(props: { readonly trial: Trial }) {
   return (
-    <Page title={words.verdict.title(props.trial.asked.question)}>
+    <Page title={words.verdict.title(props.trial.asked.question)} note={words.trials.title}>
       <h1 class="unseen">{words.verdict.none}</h1>
       <Empty
         heading={words.verdict.none}
@@ -76,11 +76,7 @@ function Told(props: { readonly trial: Trial }) {
     return known === undefined ? undefined : finishLook(known);
   });
   return (
-    <Page
-      title={words.verdict.title(props.trial.asked.question)}
-      finish={finish()}
-      note={props.trial.asked.question}
-    >
+    <Page title={words.verdict.title(props.trial.asked.question)} finish={finish()} note={words.trials.title}>
       <Show when={all().length > 0} fallback={<p role="status">{words.verdict.working(0, 1)}</p>}>
         <h1 class="verdict-head">{headOf(all(), look())}</h1>
         <Show when={looks().length > 1}>

@@ -299,6 +299,7 @@ export const trials = {
   notFoundSays: "It may not have arrived on this device yet.",
 
   // judging
+  judging: "Judging",
   judgeTitle: (name: string) => `Judging: ${name}`,
   judgeBegin: "Begin",
   judgeSetup: "Before you begin",

@@ -82,6 +82,9 @@ export const verdict = {
   errorHeading: "Held against its own noise.",
   error: (unit: string, df: string) =>
     `The differences were held against the noise from ${unit} to ${unit} (${df} degrees of freedom).`,
+  unequalDays: (least: string, most: string) =>
+    `Read from ${least} to ${most} days after the last coat, and a young film still changes: part of a difference may be its age.`,
+  daysMissing: "For some readings the days since the coat are not known.",
   jawsHeading: "The jaws",
   jaws: (pairs: number) =>
     pairs === 1
