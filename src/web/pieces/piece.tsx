@@ -23,8 +23,8 @@ export function PieceScreen(props: ScreenProps) {
     book.look(`piece:${props.params.piece}`, (read) => pieceView(read, props.params.piece ?? "")),
   );
   return (
-    <Show when={piece()} keyed fallback={<NoPiece />}>
-      {(shown) => <PiecePage piece={shown} />}
+    <Show when={piece()} fallback={<NoPiece />}>
+      {(shown) => <PiecePage piece={shown()} />}
     </Show>
   );
 }

@@ -15,7 +15,7 @@ export function PlanTable(props: {
   const coats = () => coatNumbers(props.steps);
   const amount = (ml: number | undefined) => (ml === undefined || ml === 0 ? "" : millilitres(ml));
   return (
-    <table class="plan">
+    <table class="piece-plan">
       <thead>
         <tr>
           <th scope="col">{words.pieces.when}</th>

@@ -64,6 +64,7 @@ export function fromTrial(read: NotebookReader, query: URLSearchParams): FromTri
 export function fromPiece(piece: PieceView): Partial<PieceDraft> {
   const { workedOutFrom: input, resin, solvent } = (piece.schedule ?? {}) as Partial<ScheduleBeside>;
   const recipe = piece.schedule?.recipe;
+  const [from, until] = input?.windows[0] ?? [];
   return {
     name: piece.name,
     area: piece.areaTyped,
@@ -74,6 +75,9 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     ...(input === undefined
       ? {}
       : { method: input.method, spare: String(Math.round((input.spareShare ?? 0) * 100)) }),
+    ...(from === undefined || until === undefined
+      ? {}
+      : { firstEvening: from.slice(0, 10), from: from.slice(11), until: until.slice(11) }),
     ...(input?.millilitresPerM2PerCoat === undefined ? {} : { perM2: String(input.millilitresPerM2PerCoat) }),
     ...(resin === undefined ? {} : { resin }),
     ...(solvent === undefined ? {} : { solvent }),
