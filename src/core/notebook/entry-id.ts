@@ -1,3 +1,5 @@
+import { epochMilliseconds } from "./instant.ts";
+
 /** What writing an entry needs from outside: clock, randomness, and who and where this device is. */
 export interface WritingEffects {
   /** The instant, UTC, as 2026-10-05T18:30:00.000Z. */
@@ -11,21 +13,6 @@ export interface WritingEffects {
   readonly nextSeq: () => number;
   /** Who is signed in; null where nobody signs in. */
   readonly by: string | null;
-}
-
-/** Milliseconds since 1970 of a UTC instant. */
-export function epochMilliseconds(instant: string): number {
-  const [year, month, day, hour, minute, second] = instant.split(/[-T:.Z]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  const fraction = /\.(\d+)Z$/.exec(instant)?.[1] ?? "";
-  const milliseconds = Number(fraction.slice(0, 3).padEnd(3, "0"));
-  return Date.UTC(year, month - 1, day, hour, minute, second, milliseconds);
 }
 
 /**

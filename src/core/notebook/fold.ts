@@ -3,11 +3,9 @@ import { closure, placeAfter, placeAgain } from "./link-order.ts";
 import { Listing } from "./listing.ts";
 import { judgeLiveness } from "./liveness.ts";
 import { meeting, otherContent, type Refusal } from "./meeting.ts";
-import { type Placed, place } from "./placed.ts";
+import { come, type Placed, type Slot } from "./placed.ts";
 import { understand } from "./understanding.ts";
 import { isStub, stubbable, stubOf, withdraws } from "./withdrawal.ts";
-
-const none: readonly Placed[] = [];
 
 /** Of a kind whose body cannot be read as its kind promises, or with none: not for views. Unknown kinds harm none. */
 function isReadable(kept: KeptEntry): boolean {
@@ -16,46 +14,42 @@ function isReadable(kept: KeptEntry): boolean {
   return understanding.as === "understood" && !isStub(kept.entry);
 }
 
-const push = <K, V>(lists: Map<K, V[]>, key: K, value: V): void => {
-  const list = lists.get(key);
-  if (list === undefined) lists.set(key, [value]);
-  else list.push(value);
-};
-
 /** What became of one entry that came in. */
-export type Taken = "added" | "known" | "emptied" | Refusal;
+export type Taken = Placed | "known" | "emptied" | Refusal;
+
+const about = (node: Placed): readonly Placed[] => node.slot.listing?.members() ?? [];
+const struckBy = (node: Placed): readonly Placed[] => come(node.strikes);
+const strikersOf = (node: Placed): readonly Placed[] => node.slot.strikers;
+
+/** The rings that stand, once those that touch `nodes` were looked for again. */
+const ringsAfter = (
+  old: readonly (readonly Placed[])[],
+  nodes: ReadonlySet<Placed>,
+  found: readonly (readonly Placed[])[],
+): readonly (readonly Placed[])[] => [...old.filter((ring) => !ring.some((n) => nodes.has(n))), ...found];
 
 /**
  * The entries with their places, what strikes what, and lists by thing and by kind, kept up to date entry by entry: a new
  * one costs what it touches.
  */
 export class Fold {
-  readonly nodes = new Map<string, Placed>();
   readonly all = new Listing();
-  readonly #things = new Map<string, Listing>();
+  readonly #slots = new Map<string, Slot>();
   readonly #kinds = new Map<string, Listing>();
-  readonly #strikers = new Map<string, Placed[]>();
-  readonly #withdrawn = new Set<string>();
-  linkRings: readonly Placed[][] = [];
-  strikeRings: readonly Placed[][] = [];
+  /** Taken in after entries about them, whose places are to be worked out again. */
+  #late: Placed[] = [];
+  linkRings: readonly (readonly Placed[])[] = [];
+  strikeRings: readonly (readonly Placed[])[] = [];
   version = 0;
 
-  /** Takes in one entry of this notebook; `settle` puts it into its place. */
+  /** Takes in one entry of this notebook; `settle` finishes what several have in common. */
   take(incoming: KeptEntry): Taken {
-    const { id } = incoming.entry;
-    const here = this.nodes.get(id);
-    if (here !== undefined) {
-      const outcome = meeting(here.kept, incoming);
-      if (outcome === "replace") this.#empty(here, incoming);
-      return outcome === "refuse" ? otherContent(id) : outcome === "keep" ? "known" : "emptied";
-    }
-    const gone = this.#withdrawn.has(id) && stubbable(incoming.entry);
-    const kept = gone ? stubOf(incoming) : incoming;
-    const node = place(kept, isReadable(kept));
-    this.nodes.set(id, node);
-    this.#list(node);
-    for (const struck of new Set(kept.entry.strikes)) push(this.#strikers, struck, node);
-    return "added";
+    const slot = this.#slot(incoming.entry.id);
+    const here = slot.node;
+    if (here === undefined) return this.#newNode(slot, incoming);
+    const outcome = meeting(here.kept, incoming);
+    if (outcome === "replace") this.#empty(here, incoming);
+    return outcome === "refuse" ? otherContent(slot.id) : outcome === "keep" ? "known" : "emptied";
   }
 
   /** Drops the texts that these entries withdraw; returns the ids of those that had one. */
@@ -63,10 +57,12 @@ export class Fold {
     const emptied: string[] = [];
     for (const node of fresh) {
       for (const id of withdraws(node.kept)) {
-        this.#withdrawn.add(id);
-        const target = this.nodes.get(id);
-        if (target === undefined || isStub(target.kept.entry) || !stubbable(target.kept.entry)) continue;
-        this.#empty(target, stubOf(target.kept));
+        const slot = this.#slot(id);
+        slot.withdrawn = true;
+        const kept = slot.node?.kept;
+        if (slot.node === undefined || kept === undefined || isStub(kept.entry) || !stubbable(kept.entry))
+          continue;
+        this.#empty(slot.node, stubOf(kept));
         emptied.push(id);
       }
     }
@@ -75,24 +71,17 @@ export class Fold {
 
   /** Puts entries just taken into the order, and works out what is live. */
   settle(fresh: readonly Placed[]): void {
-    this.#link(fresh);
+    this.#placeLate();
     this.#strike(fresh);
   }
 
-  strikersOf(id: string): readonly Placed[] {
-    return this.#strikers.get(id) ?? none;
+  node(id: string): Placed | undefined {
+    return this.#slots.get(id)?.node;
   }
 
   /** The list of entries that have this id or are about it. */
   thing(id: string): Listing {
-    let listing = this.#things.get(id);
-    if (listing === undefined) {
-      listing = new Listing();
-      this.#things.set(id, listing);
-      const own = this.nodes.get(id);
-      if (own !== undefined) listing.add(own, this.version);
-    }
-    return listing;
+    return this.#listing(this.#slot(id));
   }
 
   kind(kind: string): Listing {
@@ -104,72 +93,87 @@ export class Fold {
     return listing;
   }
 
-  #list(node: Placed): void {
-    const { kind, about } = node.kept.entry;
+  #slot(id: string): Slot {
+    let slot = this.#slots.get(id);
+    if (slot === undefined) {
+      slot = { id, node: undefined, listing: undefined, strikers: [], withdrawn: false };
+      this.#slots.set(id, slot);
+    }
+    return slot;
+  }
+
+  #listing(slot: Slot): Listing {
+    if (slot.listing === undefined) {
+      slot.listing = new Listing();
+      if (slot.node !== undefined) slot.listing.add(slot.node, this.version);
+    }
+    return slot.listing;
+  }
+
+  #slotsOf(ids: readonly string[], own: Slot | null): readonly Slot[] {
+    const slots: Slot[] = [];
+    for (const id of ids) {
+      const slot = this.#slot(id);
+      if (slot !== own && !slots.includes(slot)) slots.push(slot);
+    }
+    return slots;
+  }
+
+  #newNode(slot: Slot, incoming: KeptEntry): Placed {
+    const kept = slot.withdrawn && stubbable(incoming.entry) ? stubOf(incoming) : incoming;
+    const { happened, about: aboutIds, strikes } = kept.entry;
+    const node: Placed = {
+      kept,
+      slot,
+      about: this.#slotsOf(aboutIds, slot),
+      strikes: this.#slotsOf(strikes, null),
+      effective: happened,
+      depth: 0,
+      tie: happened,
+      live: true,
+      readable: isReadable(kept),
+    };
+    if (slot.listing !== undefined && slot.listing.members().length > 0) this.#late.push(node);
+    placeAfter(node, come(node.about), happened);
+    slot.node = node;
+    slot.listing?.add(node, this.version);
+    for (const thing of node.about) this.#listing(thing).add(node, this.version);
     this.all.add(node, this.version);
-    this.kind(kind).add(node, this.version);
-    this.#things.get(node.id)?.add(node, this.version);
-    about.forEach((id, i) => {
-      if (id !== node.id && about.indexOf(id) === i) this.thing(id).add(node, this.version);
-    });
+    this.kind(kept.entry.kind).add(node, this.version);
+    for (const struck of node.strikes) struck.strikers.push(node);
+    return node;
   }
 
   #empty(node: Placed, stub: KeptEntry): void {
     node.kept = stub;
     node.readable = false;
-    this.#tell(node, "changed");
+    this.#changed(node);
   }
 
-  #tell(node: Placed, what: "changed" | "moved"): void {
-    const { kind, about } = node.kept.entry;
-    this.all[what](this.version);
-    this.kind(kind)[what](this.version);
-    this.#things.get(node.id)?.[what](this.version);
-    for (const id of about) this.#things.get(id)?.[what](this.version);
+  #changed(node: Placed): void {
+    this.all.changed(node, this.version);
+    this.kind(node.kept.entry.kind).changed(node, this.version);
+    node.slot.listing?.changed(node, this.version);
+    for (const thing of node.about) thing.listing?.changed(node, this.version);
   }
 
-  readonly #before = (node: Placed): Placed[] => {
-    const before: Placed[] = [];
-    for (const id of node.kept.entry.about) {
-      const there = this.nodes.get(id);
-      if (there !== undefined && there !== node) before.push(there);
-    }
-    return before;
-  };
-
-  readonly #after = (node: Placed): readonly Placed[] => this.#things.get(node.id)?.nodes() ?? none;
-
-  #link(fresh: readonly Placed[]): void {
-    const disturbed: Placed[] = [];
-    for (const node of fresh) {
-      placeAfter(node, this.#before(node));
-      if (this.#after(node).some((later) => later !== node)) disturbed.push(node);
-    }
-    if (disturbed.length === 0) return;
-    const hanging = closure(disturbed, this.#after);
-    const { moved, rings } = placeAgain(hanging, this.#before);
-    for (const node of moved) this.#tell(node, "moved");
-    this.linkRings = [...this.linkRings.filter((ring) => !ring.some((n) => hanging.has(n))), ...rings];
+  #placeLate(): void {
+    if (this.#late.length === 0) return;
+    const hanging = closure(this.#late, about);
+    this.#late = [];
+    const { moved, rings } = placeAgain(hanging);
+    for (const node of moved) this.#changed(node);
+    this.linkRings = ringsAfter(this.linkRings, hanging, rings);
   }
-
-  readonly #struckBy = (node: Placed): Placed[] => {
-    const struck: Placed[] = [];
-    for (const id of node.kept.entry.strikes) {
-      const there = this.nodes.get(id);
-      if (there !== undefined) struck.push(there);
-    }
-    return struck;
-  };
 
   #strike(fresh: readonly Placed[]): void {
-    const concerned = fresh.filter((n) => n.kept.entry.strikes.length > 0 || this.#strikers.has(n.id));
+    const concerned = fresh.filter((node) => node.strikes.length > 0 || node.slot.strikers.length > 0);
     if (concerned.length === 0) return;
-    const hanging = closure(concerned, this.#struckBy);
-    const strikersOf = (node: Placed) => this.strikersOf(node.id);
-    const { changed, rings } = judgeLiveness(hanging, strikersOf, this.#struckBy);
-    for (const node of changed) this.#tell(node, "changed");
+    const hanging = closure(concerned, struckBy);
+    const { changed, rings } = judgeLiveness(hanging, strikersOf, struckBy);
+    for (const node of changed) this.#changed(node);
     // What a correction stands for depends on what it strikes, which may only have come now.
-    for (const node of concerned) for (const striker of strikersOf(node)) this.#tell(striker, "changed");
-    this.strikeRings = [...this.strikeRings.filter((ring) => !ring.some((n) => hanging.has(n))), ...rings];
+    for (const node of concerned) for (const striker of strikersOf(node)) this.#changed(striker);
+    this.strikeRings = ringsAfter(this.strikeRings, hanging, rings);
   }
 }

@@ -1,12 +1,16 @@
-import type { Placed } from "./placed.ts";
+import { compareInstants } from "./instant.ts";
+import { come, type Placed } from "./placed.ts";
 import { stronglyConnected } from "./strongly-connected.ts";
 
-/** Puts `node` after everything in `before`; true when that moved it. */
-export function placeAfter(node: Placed, before: readonly Placed[], own = node.happened): boolean {
+const later = (a: string, b: string): string => (compareInstants(a, b) < 0 ? b : a);
+
+/** Puts `node`, which happened at `own`, after everything in `before`; true when that moved it. */
+export function placeAfter(node: Placed, before: readonly Placed[], own: string): boolean {
   let effective = own;
-  for (const b of before) if (b.effective > effective) effective = b.effective;
+  for (const b of before) effective = later(effective, b.effective);
   let depth = 0;
-  for (const b of before) if (b.effective === effective && b.depth >= depth) depth = b.depth + 1;
+  for (const b of before)
+    if (b.depth >= depth && compareInstants(b.effective, effective) === 0) depth = b.depth + 1;
   const moved = node.effective !== effective || node.depth !== depth || node.tie !== own;
   node.effective = effective;
   node.depth = depth;
@@ -27,27 +31,16 @@ export function closure(start: Iterable<Placed>, next: (node: Placed) => readonl
  *
  * @returns which moved, and the rings found
  */
-export function placeAgain(
-  nodes: ReadonlySet<Placed>,
-  before: (node: Placed) => readonly Placed[],
-): { moved: Placed[]; rings: Placed[][] } {
+export function placeAgain(nodes: ReadonlySet<Placed>): { moved: Placed[]; rings: Placed[][] } {
   const moved: Placed[] = [];
   const rings: Placed[][] = [];
-  for (const component of stronglyConnected(nodes, (node) => before(node).filter((b) => nodes.has(b)))) {
-    const [only] = component as [Placed];
-    if (component.length === 1) {
-      if (placeAfter(only, before(only))) moved.push(only);
-      continue;
-    }
-    rings.push(component);
-    const inside = new Set(component);
-    const outside = component.flatMap(before).filter((b) => !inside.has(b));
-    const own =
-      component
-        .map((n) => n.happened)
-        .sort()
-        .at(-1) ?? only.happened;
-    for (const node of component) if (placeAfter(node, outside, own)) moved.push(node);
+  const within = (node: Placed): Placed[] => come(node.about).filter((b) => nodes.has(b));
+  for (const component of stronglyConnected(nodes, within)) {
+    const inside = new Set(component.length > 1 ? component : []);
+    if (inside.size > 0) rings.push(component);
+    const before = component.flatMap((node) => come(node.about)).filter((b) => !inside.has(b));
+    const own = component.map((node) => node.kept.entry.happened).reduce(later);
+    for (const node of component) if (placeAfter(node, before, own)) moved.push(node);
   }
   return { moved, rings };
 }

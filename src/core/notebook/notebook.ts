@@ -41,7 +41,7 @@ export class Notebook implements NotebookReader {
   }
 
   get size(): number {
-    return this.#fold.nodes.size;
+    return this.#fold.all.members().length;
   }
 
   /**
@@ -49,7 +49,7 @@ export class Notebook implements NotebookReader {
    * notebook, is refused and reported.
    */
   add(incoming: readonly KeptEntry[]): AddReport {
-    const added: string[] = [];
+    const fresh: Placed[] = [];
     const known: string[] = [];
     const refused: Refusal[] = [];
     const emptied: string[] = [];
@@ -57,17 +57,16 @@ export class Notebook implements NotebookReader {
     for (const kept of incoming) {
       const { id, notebook } = kept.entry;
       const taken = notebook === this.id ? this.#fold.take(kept) : otherNotebook(id, notebook, this.id);
-      if (taken === "added") added.push(id);
-      else if (taken === "known") known.push(id);
+      if (taken === "known") known.push(id);
       else if (taken === "emptied") emptied.push(id);
+      else if ("slot" in taken) fresh.push(taken);
       else refused.push(taken);
     }
-    const fresh = added.map((id) => this.#fold.nodes.get(id) as Placed);
     emptied.push(...this.#fold.withdraw(fresh));
     this.#fold.settle(fresh);
     for (const refusal of refused) this.#refused.set(refusal.id, refusal);
-    const report = { added, known, refused, emptied };
-    if (added.length + emptied.length + refused.length > 0)
+    const report = { added: fresh.map((node) => node.slot.id), known, refused, emptied };
+    if (fresh.length + emptied.length + refused.length > 0)
       for (const listener of this.#listeners) listener(report);
     return report;
   }
@@ -80,7 +79,7 @@ export class Notebook implements NotebookReader {
 
   /** The entry with the text in which it came, for a store, a server or an export. */
   kept(id: string): KeptEntry | undefined {
-    return this.#fold.nodes.get(id)?.kept;
+    return this.#fold.node(id)?.kept;
   }
 
   /** Every entry, struck and withdrawn ones too, in the notebook's order. */
@@ -92,23 +91,23 @@ export class Notebook implements NotebookReader {
   /** The live entries that strike this one, in the notebook's order. */
   struckBy(id: string): readonly NotebookEntry[] {
     this.#readsThing(id);
-    const live = this.#fold.strikersOf(id).filter((striker) => striker.live);
+    const live = (this.#fold.node(id)?.slot.strikers ?? []).filter((striker) => striker.live);
     return live.sort(inOrder).map((striker) => striker.kept.entry);
   }
 
   entry(id: string): NotebookEntry | undefined {
     this.#readsThing(id);
-    return this.#fold.nodes.get(id)?.kept.entry;
+    return this.#fold.node(id)?.kept.entry;
   }
 
   isLive(id: string): boolean {
     this.#readsThing(id);
-    return this.#fold.nodes.get(id)?.live ?? false;
+    return this.#fold.node(id)?.live ?? false;
   }
 
   making(id: string): NotebookEntry | undefined {
     this.#readsThing(id);
-    const made = this.#fold.nodes.get(id);
+    const made = this.#fold.node(id);
     if (made === undefined) return undefined;
     const standIns = [...this.#corrections(made)].filter((node) => node.live && node.readable);
     const isSuperseded = (node: Placed): boolean => {
@@ -124,7 +123,7 @@ export class Notebook implements NotebookReader {
     for (let first = entry; ; ) {
       passed.add(first.id);
       this.#readsThing(first.id);
-      const struck = [...first.strikes].sort().map((id) => this.#fold.nodes.get(id)?.kept.entry);
+      const struck = [...first.strikes].sort().map((id) => this.#fold.node(id)?.kept.entry);
       const before = struck.find((e) => e !== undefined && e.kind === entry.kind && !passed.has(e.id));
       if (before === undefined) return first.id;
       first = before;
@@ -155,7 +154,7 @@ export class Notebook implements NotebookReader {
   }
 
   #report(): NotebookReport[] {
-    const kept = [...this.#fold.nodes.values()].map((node) => node.kept);
+    const kept = this.#fold.all.members().map((node) => node.kept);
     const odd = kept.map(({ entry, understanding }) =>
       reportOfUnderstanding(entry, understanding ?? understand(entry)),
     );
@@ -172,9 +171,9 @@ export class Notebook implements NotebookReader {
   #corrections(node: Placed): Set<Placed> {
     const { kind } = node.kept.entry;
     const corrections = closure([node], (n) =>
-      this.#fold.strikersOf(n.id).filter((striker) => striker.kept.entry.kind === kind),
+      n.slot.strikers.filter((striker) => striker.kept.entry.kind === kind),
     );
-    for (const { id } of corrections) this.#readsThing(id);
+    for (const { slot } of corrections) this.#readsThing(slot.id);
     return corrections;
   }
 

@@ -1,39 +1,47 @@
 import type { KeptEntry } from "./entry.ts";
+import { compareInstants } from "./instant.ts";
+import type { Listing } from "./listing.ts";
+
+/** An id that something names, whether or not its entry has come yet. */
+export interface Slot {
+  readonly id: string;
+  node: Placed | undefined;
+  /** The entries that have this id or are about it, once there is more than the one. */
+  listing: Listing | undefined;
+  /** The entries that strike this one. */
+  readonly strikers: Placed[];
+  /** Whether its text was withdrawn, and must not come back. */
+  withdrawn: boolean;
+}
 
 /** An entry in its place in the notebook. Only the notebook's own modules change one. */
 export interface Placed {
   kept: KeptEntry;
-  readonly id: string;
-  /** When it happened, in a spelling that compares as text. */
-  readonly happened: string;
+  readonly slot: Slot;
+  /** The slots of what it is about, each once, without its own. */
+  readonly about: readonly Slot[];
+  readonly strikes: readonly Slot[];
   /** The later of its own time and those of everything it is about: a use never comes before the making. */
   effective: string;
   /** Steps from the first entry about which it is at the same effective time. */
   depth: number;
-  /** `happened`, but for a ring of links, whose entries share one time and fall back to their ids. */
+  /** When it happened; entries whose links form a ring share the latest, and fall back to their ids. */
   tie: string;
   live: boolean;
   /** Whether views may see it: not with a body of another shape than its kind promises, nor with none. */
   readable: boolean;
 }
 
-/** `2026-10-05T18:30:00.50Z` as `2026-10-05T18:30:00.5`: of equal instants equal, of others in order. */
-const comparable = (instant: string): string =>
-  instant.length === 20 ? instant.slice(0, 19) : instant.slice(0, -1).replace(/\.?0+$/, "");
-
-export function place(kept: KeptEntry, readable: boolean): Placed {
-  const happened = comparable(kept.entry.happened);
-  return {
-    ...{ kept, id: kept.entry.id, happened, effective: happened, depth: 0, tie: happened },
-    ...{ live: true, readable },
-  };
-}
-
-const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-
 /** The notebook's order: making before use whatever the clocks say, then time, then id. */
 export const inOrder = (a: Placed, b: Placed): number =>
-  compareText(a.effective, b.effective) ||
+  compareInstants(a.effective, b.effective) ||
   a.depth - b.depth ||
-  compareText(a.tie, b.tie) ||
-  compareText(a.id, b.id);
+  compareInstants(a.tie, b.tie) ||
+  (a.slot.id < b.slot.id ? -1 : a.slot.id > b.slot.id ? 1 : 0);
+
+/** The entries named by `slots` that have come. */
+export function come(slots: readonly Slot[]): Placed[] {
+  const nodes: Placed[] = [];
+  for (const { node } of slots) if (node !== undefined) nodes.push(node);
+  return nodes;
+}

@@ -32,7 +32,7 @@ export function reportOfUnderstanding(
 
 export const reportOfRing = (code: "link-ring" | "strike-ring", ring: readonly Placed[]): NotebookReport => ({
   code,
-  ids: ring.map((node) => node.id).sort(),
+  ids: ring.map((node) => node.slot.id).sort(),
 });
 
 /** Where a device's running numbers leave a gap (something has not come yet, or is lost), or come twice. */

@@ -1,4 +1,4 @@
-import { epochMilliseconds } from "../notebook/entry-id.ts";
+import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import type { TrialKey } from "../notebook/trial-key.ts";

@@ -1,5 +1,5 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
-import { epochMilliseconds } from "../notebook/entry-id.ts";
+import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { PatchState } from "./trial-patches.ts";
 

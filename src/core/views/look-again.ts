@@ -1,4 +1,4 @@
-import { epochMilliseconds } from "../notebook/entry-id.ts";
+import { epochMilliseconds } from "../notebook/instant.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { defaultValue, type TradeDefault } from "./default-value.ts";
 import { jarIds, jarView } from "./jar.ts";

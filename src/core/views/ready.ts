@@ -1,4 +1,4 @@
-import { epochMilliseconds } from "../notebook/entry-id.ts";
+import { epochMilliseconds } from "../notebook/instant.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { readyTime, type TimeRatio } from "../statistics/ready-time.ts";
 import { type JarView, jarIds, jarView } from "./jar.ts";
