@@ -15,6 +15,16 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./calc.ts"),
   },
   {
+    name: "mix",
+    purpose: "A jar mixed to a cut: what to measure out, what it makes, and how sure the cut is.",
+    load: () => import("./mix.ts"),
+  },
+  {
+    name: "thin",
+    purpose: "Alcohol to add to a stock for a weaker cut, and what the simple ratio would have given.",
+    load: () => import("./thin.ts"),
+  },
+  {
     name: "layout",
     purpose: "A fair layout by lot: boards, places, codes, orders, and what it can and cannot tell.",
     load: () => import("./layout.ts"),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { type Expected, parseQuantity } from "./parse-quantity.ts";
-import { quantityProblemSentence } from "./problem-sentence.ts";
+import { quantityProblemSentence, sayItAs } from "./problem-sentence.ts";
 import type { Dimension } from "./unit-table.ts";
 
 const read = (text: string, ...dims: Dimension[]) => parseQuantity(text, { dimensions: dims });
@@ -89,7 +89,7 @@ describe("what is asked, not guessed", () => {
       expect(asked.code).toBe("ambiguous");
       expect(asked.readings?.map((r) => r.unit)).toEqual(["floz-us", "oz"]);
       expect(quantityProblemSentence(asked)).toBe(
-        "“8 oz” can be fluid ounces (237 ml) or ounces of weight (227 g): which?",
+        "“8 oz” can be fluid ounces (237 ml) or ounces of weight (227 g): which? “8 fl oz” or “8 oz by weight” would do.",
       );
     }
     expect(value("8 oz", "mass").unit).toBe("oz");
@@ -121,6 +121,21 @@ describe("what is asked, not guessed", () => {
     expect(value("0,500 g", "mass").si).toBeCloseTo(0.0005, 12);
     expect(value("1,000,000 mg", "mass").si).toBeCloseTo(1, 12);
   });
+});
+
+test("each reading of what is asked can be said so that it is not asked again", () => {
+  const asked = [
+    ["8 oz", { dimensions: ["mass", "volume"] }],
+    ["1½ pt", { dimensions: ["volume"], gallon: "ask" }],
+    ["2 lb", { dimensions: ["mass", "cut"] }],
+    ["1,500 g", { dimensions: ["mass"] }],
+    ["2 lb cut", { dimensions: ["cut"], gallon: "ask" }],
+  ] as const;
+  for (const [text, expected] of asked)
+    for (const r of problem(text, expected).readings ?? []) {
+      const again = parseQuantity(sayItAs(r), { ...expected, gallon: "us" });
+      expect(again.ok && [again.value.unit, again.value.si]).toEqual([r.unit, expect.closeTo(r.si, 9)]);
+    }
 });
 
 describe("what cannot be read says what would do", () => {

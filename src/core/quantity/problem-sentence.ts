@@ -1,14 +1,33 @@
 import { formatNumber, formatQuantity } from "./format-quantity.ts";
 import type { QuantityProblem, Reading } from "./parse-quantity.ts";
-import { unitNamed } from "./unit-table.ts";
+import { unitFromSi, unitNamed } from "./unit-table.ts";
 
 const words: Readonly<Record<string, string>> = {
   oz: "ounces of weight",
   "floz-us": "fluid ounces",
   "floz-imp": "imperial fluid ounces",
+  "cup-us": "US cups",
+  "cup-imp": "imperial cups",
+  "pt-us": "US pints",
+  "pt-imp": "imperial pints",
+  "qt-us": "US quarts",
+  "qt-imp": "imperial quarts",
+  "gal-us": "US gallons",
+  "gal-imp": "imperial gallons",
   "lb-cut": "pounds per US gallon of solvent",
   "lb-cut-imp": "pounds per imperial gallon of solvent",
   lb: "pounds of weight",
+};
+/** Where a symbol alone would be asked about again. */
+const plainly: Readonly<Record<string, string>> = {
+  oz: "oz by weight",
+  lb: "lb by weight",
+  "cup-us": "US cup",
+  "pt-us": "US pt",
+  "qt-us": "US qt",
+  "gal-us": "US gal",
+  "floz-us": "fl oz",
+  "lb-cut": "lb cut",
 };
 const metric: Readonly<Record<string, string>> = { mass: "g", volume: "ml", cut: "g-per-l", length: "mm" };
 
@@ -17,6 +36,14 @@ export function readingInWords(reading: Reading): string {
   const name = words[reading.unit] ?? unitNamed(reading.unit)?.symbol ?? reading.unit;
   const unit = metric[reading.dimension];
   return unit === undefined ? name : `${name} (${formatQuantity(reading.si, unit)})`;
+}
+
+/** What to type to mean this reading and no other. */
+export function sayItAs(reading: Reading): string {
+  const unit = unitNamed(reading.unit);
+  if (unit === undefined) return reading.typed;
+  const number = String(Number(unitFromSi(reading.si, unit).toPrecision(9)));
+  return `${number} ${plainly[reading.unit] ?? unit.symbol}`;
 }
 
 const orOf = (texts: readonly string[]): string =>
@@ -48,5 +75,5 @@ function whatIsWrong(problem: QuantityProblem): string {
 /** One plain sentence, and one that says what would do. */
 export const quantityProblemSentence = (problem: QuantityProblem): string =>
   problem.code === "ambiguous"
-    ? whatIsWrong(problem)
+    ? `${whatIsWrong(problem)} ${orOf((problem.readings ?? []).map((r) => `“${sayItAs(r)}”`))} would do.`
     : `${whatIsWrong(problem)} For instance ${orOf(problem.wouldDo)} would do.`;

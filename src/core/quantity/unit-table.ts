@@ -68,7 +68,7 @@ export const units: readonly Unit[] = [
   unit("kg", "mass", "kg", "kg|kilo|kilogram|kilogramme", 1, si),
   unit("mg", "mass", "mg", "mg|milligram", 1e-6, si),
   unit("oz", "mass", "oz", ounceNames, pound / 16, nist, inFractions),
-  unit("lb", "mass", "lb", "lb|pound|#", pound, nist, inFractions),
+  unit("lb", "mass", "lb", "lb|pound|#|lb by weight|pound by weight|lb weight", pound, nist, inFractions),
 
   unit("ml", "volume", "ml", "ml|millilitre|milliliter|cc|cm3|cm³", 1e-6, si),
   unit("cl", "volume", "cl", "cl|centilitre|centiliter", 1e-5, si),

@@ -1,6 +1,6 @@
 import { DomainError } from "../domain-error.ts";
 import { type Kilogram, kilogram, type MassFraction, massFraction } from "../units.ts";
-import { type Component, components } from "./component.ts";
+import type { Component } from "./component.ts";
 
 /** What a liquid is made of: mass fractions that sum to one; a component that is absent has none. */
 export type Composition = Readonly<Partial<Record<Component, MassFraction>>>;
@@ -44,10 +44,12 @@ export function aqueous(component: Component, share: MassFraction): Composition 
 export function pouredTogether(liquids: readonly Liquid[]): Liquid {
   const mass = liquids.reduce((sum, l) => sum + l.mass, 0);
   if (!(mass > 0)) throw new DomainError({ code: "not-enough-data", field: "parts", value: mass });
+  const amounts = new Map<Component, number>();
+  for (const liquid of liquids)
+    for (const [component, share] of Object.entries(liquid.composition) as [Component, MassFraction][])
+      amounts.set(component, (amounts.get(component) ?? 0) + liquid.mass * share);
   const composition: Partial<Record<Component, MassFraction>> = {};
-  for (const component of components) {
-    const amount = liquids.reduce((sum, l) => sum + l.mass * (l.composition[component] ?? 0), 0);
+  for (const [component, amount] of amounts)
     if (amount > 0) composition[component] = massFraction(Math.min(1, amount / mass));
-  }
   return { mass: kilogram(mass), composition };
 }

@@ -1,6 +1,8 @@
 import {
+  type CubicMetre,
   celsiusFromKelvin,
   cubicMetre,
+  type Kilogram,
   kelvin,
   kilogram,
   kilogramPerCubicMetre,
@@ -10,7 +12,7 @@ import type { Composition } from "./composition.ts";
 import { densityOfSolvent } from "./density.ts";
 import { cutFromDryDown } from "./dry-down.ts";
 import type { Instruments, UncertaintySource } from "./instruments.ts";
-import { type Mixed, type MixGiven, mixFrom, type Recipe } from "./mix.ts";
+import { cutOfMix, type Mixed, type MixGiven, type Recipe } from "./mix.ts";
 import { type Propagated, propagated, type UncertainInput } from "./propagation.ts";
 import type { ResinBlend } from "./resin.ts";
 import { strengthAt20C } from "./strength.ts";
@@ -106,19 +108,21 @@ function cutIfMoved(m: Measurement): (moved: Moved) => number {
       temperature: kelvin(recipe.temperature + moved.temperature),
       densityOffset: moved.solventDensity,
     };
-    const solventMass = (): number =>
-      m.solventBy === "scale"
-        ? mixed.solvent + moved.solvent
-        : (poured + moved.solvent) *
-          (densityOfSolvent(other.solvent, other.temperature).value + moved.solventDensity);
-    const given: MixGiven = {
-      ...(m.measured === "solvent-and-solution" ? {} : { resin: kilogram(mixed.resin + moved.resin) }),
-      ...(m.measured === "resin-and-solution" ? {} : { solvent: kilogram(solventMass()) }),
-      ...(m.measured === "resin-and-solvent"
-        ? {}
-        : { solutionVolume: cubicMetre(mixed.solutionVolume + moved.solution) }),
+    const solventMass = (): Kilogram =>
+      kilogram(
+        m.solventBy === "scale"
+          ? mixed.solvent + moved.solvent
+          : (poured + moved.solvent) *
+              (densityOfSolvent(other.solvent, other.temperature).value + moved.solventDensity),
+      );
+    const resin = (): Kilogram => kilogram(mixed.resin + moved.resin);
+    const solution = (): CubicMetre => cubicMetre(mixed.solutionVolume + moved.solution);
+    const given: Readonly<Record<Measured, () => MixGiven>> = {
+      "resin-and-solvent": () => ({ resin: resin(), solvent: solventMass() }),
+      "resin-and-solution": () => ({ resin: resin(), solutionVolume: solution() }),
+      "solvent-and-solution": () => ({ solvent: solventMass(), solutionVolume: solution() }),
     };
-    return mixFrom(other, given).cut;
+    return cutOfMix(other, given[m.measured]());
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Kelvin, KilogramPerCubicMetre } from "../units.ts";
 import { kilogramPerCubicMetre, massFraction } from "../units.ts";
-import { aqueousDensity, isTabulated } from "./aqueous-density.ts";
+import { aqueousDensity, isTabulated, tabulatedAlcohols } from "./aqueous-density.ts";
 import type { Component } from "./component.ts";
 import type { Composition } from "./composition.ts";
 import { type Estimate, flagsTogether } from "./flag.ts";
@@ -16,17 +16,21 @@ const spreadOfIdealVolumes = 2; // kg/m³, standard: alcohols with each other li
 
 /** Water goes to the alcohols that take it up, in proportion to their mass: they are all equally wet. */
 function groupsOf(composition: Composition, temperature: Kelvin): readonly Group[] {
-  const entries = Object.entries(composition) as [Component, number][];
   const water = composition.water ?? 0;
-  const alcohols = entries.filter(([c]) => isTabulated(c)).reduce((sum, [, share]) => sum + share, 0);
-  const strength = massFraction(alcohols / (alcohols + water || 1));
+  let alcohols = 0;
+  for (const alcohol of tabulatedAlcohols) alcohols += composition[alcohol] ?? 0;
+  const strength = alcohols === 0 ? 0 : alcohols / (alcohols + water);
   const groups: Group[] = [];
-  for (const [component, share] of entries) {
-    if (component === "water") {
-      if (alcohols === 0) groups.push({ share, density: pureDensity("water", temperature) });
-    } else if (isTabulated(component))
-      groups.push({ share: share / strength, density: aqueousDensity(component, strength, temperature) });
-    else groups.push({ share, density: pureDensity(component, temperature) });
+  for (const name in composition) {
+    const component = name as Component;
+    const share = composition[component] ?? 0;
+    if (isTabulated(component))
+      groups.push({
+        share: share / strength,
+        density: aqueousDensity(component, massFraction(strength), temperature),
+      });
+    else if (component !== "water" || alcohols === 0)
+      groups.push({ share, density: pureDensity(component, temperature) });
   }
   return groups;
 }
@@ -56,16 +60,18 @@ export function densityOfSolvent(
   temperature: Kelvin,
 ): Estimate<KilogramPerCubicMetre> {
   const groups = groupsOf(composition, temperature);
+  const [only] = groups;
+  if (only !== undefined && groups.length === 1)
+    return { ...only.density, value: kilogramPerCubicMetre(only.density.value) };
   const volume = groups.reduce((sum, g) => sum + g.share / g.density.value, 0);
   const value = kilogramPerCubicMetre(1 / volume);
-  const ideal = groups.length > 1;
   const own = groups.reduce(
     (sum, g) => sum + (g.share * value * g.density.standardUncertainty) / g.density.value,
     0,
   );
   return {
     value,
-    standardUncertainty: ideal ? Math.hypot(own, spreadOfIdealVolumes) : own,
-    flags: flagsTogether(...groups.map((g) => g.density.flags), ideal ? ["ideal-volumes"] : []),
+    standardUncertainty: Math.hypot(own, spreadOfIdealVolumes),
+    flags: flagsTogether(...groups.map((g) => g.density.flags), ["ideal-volumes"]),
   };
 }

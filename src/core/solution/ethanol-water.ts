@@ -42,8 +42,8 @@ function polynomial(coefficients: readonly number[], x: number): number {
 export function ethanolWaterDensity(ethanol: MassFraction, temperature: Kelvin): KilogramPerCubicMetre {
   const p = massFraction(ethanol);
   const d = inRange("temperatureC", celsiusFromKelvin(temperature), validEthanolWaterTemperature) - 20;
-  const crossed = oimlR22.c.map((row) => p * polynomial(row, p));
-  return kilogramPerCubicMetre(
-    polynomial(oimlR22.a, p) + d * (polynomial(oimlR22.b, d) + polynomial(crossed, d)),
-  );
+  let crossed = 0;
+  for (let i = oimlR22.c.length - 1; i >= 0; i--)
+    crossed = crossed * d + p * polynomial(oimlR22.c[i] as readonly number[], p);
+  return kilogramPerCubicMetre(polynomial(oimlR22.a, p) + d * (polynomial(oimlR22.b, d) + crossed));
 }

@@ -110,6 +110,18 @@ function amounts(recipe: Recipe, given: MixGiven): readonly [number, number] {
   throw new DomainError({ code: "missing", field: "cutLbPerGal", value: undefined });
 }
 
+const cutOfAmounts = (recipe: Recipe, resin: number, solvent: number): Cut =>
+  cutOf((resin * recipe.resin.dry * density(recipe, recipe.solvent, strengthAt20C)) / solvent);
+
+/**
+ * The cut of a mix alone, for the many times that an uncertainty asks for it.
+ *
+ * Valid:    as `mixFrom`
+ * Source:   as `mixFrom`
+ */
+export const cutOfMix = (recipe: Recipe, given: MixGiven): Cut =>
+  cutOfAmounts(recipe, ...amounts(recipe, given));
+
 /**
  * A mix, in any direction: two amounts give the rest, by mass balance.
  *
@@ -136,7 +148,7 @@ export function mixFrom(recipe: Recipe, given: MixGiven): Mixed {
   return {
     resin: kilogram(resin),
     solvent: kilogram(solvent),
-    cut: cutOf((dry * density(recipe, recipe.solvent, strengthAt20C)) / solvent),
+    cut: cutOfAmounts(recipe, resin, solvent),
     solutionVolume: cubicMetre(volumeIn(recipe, resin, solvent)),
     solution: {
       resin: kilogram(dry),

@@ -43,13 +43,18 @@ export function propagated<Name extends string, Source extends string>(
   inputs: readonly UncertainInput<Name, Source>[],
 ): Propagated<Source> {
   const variances = new Map<Source, number>();
-  const unmoved = Object.fromEntries(inputs.map((i) => [i.quantity, 0])) as Record<Name, number>;
+  const moved = Object.fromEntries(inputs.map((i) => [i.quantity, 0])) as Record<Name, number>;
+  const resultWith = (quantity: Name, by: number): number => {
+    moved[quantity] = by;
+    const found = result(moved);
+    moved[quantity] = 0;
+    return found;
+  };
   for (const { quantity, source, standardUncertainty: u, least, most } of inputs) {
     if (u === 0) continue;
     const up = Math.min(u, most ?? Number.POSITIVE_INFINITY);
     const down = Math.max(-u, least ?? Number.NEGATIVE_INFINITY);
-    const slope =
-      (result({ ...unmoved, [quantity]: up }) - result({ ...unmoved, [quantity]: down })) / (up - down);
+    const slope = (resultWith(quantity, up) - resultWith(quantity, down)) / (up - down);
     variances.set(source, (variances.get(source) ?? 0) + (slope * u) ** 2);
   }
   const variance = [...variances.values()].reduce((sum, v) => sum + v, 0);

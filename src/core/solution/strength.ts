@@ -45,7 +45,8 @@ export function volumeFractionFromMassFraction(
 ): VolumeFraction {
   if (w === 0 || w === 1) return volumeFraction(w);
   const pure = aqueousDensity(alcohol, massFraction(1), temperature).value;
-  return volumeFraction((w * aqueousDensity(alcohol, w, temperature).value) / pure);
+  // a hair below pure, rounding may pass one by a hair
+  return volumeFraction(Math.min(1, (w * aqueousDensity(alcohol, w, temperature).value) / pure));
 }
 
 /**
