@@ -1,6 +1,13 @@
 import { createEffect, createResource, createSignal, Match, Show, Switch } from "solid-js";
 import { NotebookApi } from "./book-store/api.ts";
-import { beginNotebook, type KnownNotebooks, knownNotebooks, openBook } from "./book-store/house.ts";
+import {
+  beginNotebook,
+  type KnownNotebooks,
+  keepNotebook,
+  knownNotebooks,
+  openBook,
+  zoneHere,
+} from "./book-store/house.ts";
 import type { OpenBook } from "./book-store/open-book.ts";
 import { openKeep } from "./book-store/open-keep.ts";
 import { BookProvider } from "./book-store/use-book.tsx";
@@ -32,6 +39,18 @@ export function App() {
     if (book() === undefined) setBook(await openBook(await keeping, api, id));
     if (address().path === "/") navigate("/bench", { replace: true });
   }
+  /** The month is made in this browser, so it is there with no house in reach, and sent like anything written. */
+  async function openDemo(): Promise<void> {
+    const { demoEntries } = await import("../core/demo/demo.ts");
+    const entries = demoEntries({ seed: "1", now: new Date().toISOString(), zone: zoneHere() });
+    const [begun] = entries;
+    if (begun === undefined) return;
+    const id = begun.entry.notebook;
+    const { name } = begun.entry.body as { name: string }; // its first entry begins it
+    const texts = entries.map((kept) => ({ id: kept.entry.id, text: kept.text }));
+    await keepNotebook(await keeping, { id, name, invented: true }, texts);
+    await open(id);
+  }
   const begin = async (name: string) => open(await beginNotebook(await keeping, name));
 
   createEffect(() => {
@@ -47,7 +66,7 @@ export function App() {
   const atStart = () => address().path === "/" || book() === undefined;
 
   return (
-    <Switch fallback={<p class="unseen">{words.shell.opening}</p>}>
+    <Switch fallback={<p class="opening">{words.shell.opening}</p>}>
       <Match when={!atStart() && book()} keyed>
         {(opened) => (
           <BookProvider book={opened}>
@@ -58,7 +77,7 @@ export function App() {
       <Match when={known.latest}>
         {(list) => (
           <Show when={book() !== undefined || chosen(list()) === undefined}>
-            <StartPage known={list()} onOpen={open} onBegin={begin} />
+            <StartPage known={list()} onOpen={open} onBegin={begin} onDemo={openDemo} />
           </Show>
         )}
       </Match>

@@ -12,7 +12,7 @@ export interface ScreenProps {
 export interface Screen {
   readonly place: PlaceId;
   readonly path: string;
-  readonly view: Component<ScreenProps>;
+  readonly view: Component<ScreenProps> & { readonly preload: () => Promise<unknown> };
 }
 
 /**
@@ -96,6 +96,15 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./verdict/view.tsx")).VerdictView })),
   },
 ];
+
+/** Fetches every page while there is nothing else to do, so that all are there when the house is out of reach. */
+export async function fetchScreens(): Promise<void> {
+  try {
+    for (const { view } of screens) await view.preload();
+  } catch (error) {
+    if (!(error instanceof TypeError)) throw error; // out of reach now: a page is fetched when it is opened
+  }
+}
 
 export const placePath = (place: PlaceId): string => `/${place}`;
 export const placesShown = (): readonly PlaceId[] =>

@@ -140,6 +140,32 @@ test("a house that was given another folder is told everything again", async () 
   expect(notes(b.book).sort()).toEqual(["kept", "later"]);
 });
 
+test("what was withdrawn is nowhere in what the browser keeps, whether it was here before or comes with it", async () => {
+  const wire = new Wire();
+  const a = await phone(wire);
+  const b = await phone(wire);
+  begin(a.book);
+  const secret = note(a.book, "a name that must go");
+  await a.courier.round();
+  await b.courier.round();
+  const texts = a.book
+    .whole()
+    .ordered()
+    .map((entry) => a.book.whole().kept(entry.id)?.text ?? "");
+  a.book.write({ kind: "withdrawn", body: { entries: [secret] } });
+  const withdrawal = a.book.whole().ofKind("withdrawn")[0]?.id ?? "";
+  await a.courier.round();
+  await b.courier.round();
+  const c = await phone(wire);
+  await c.book.imported([...texts, a.book.whole().kept(withdrawal)?.text ?? ""]);
+  for (const { book, keep } of [a, b, c]) {
+    await book.settledHere();
+    const kept = (await keep.rows(notebookId)).map((row) => row.text).join();
+    expect(kept).not.toContain("a name that must go");
+    expect(kept).toContain(secret);
+  }
+});
+
 test("numbers run on over a visit, and one that another tab took first is given anew", async () => {
   const keep = new MemoryKeep(newId());
   const first = new OpenBook(notebookId, await keep.device(), keep, [], 0, effectsOf(1));

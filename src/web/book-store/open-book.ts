@@ -36,6 +36,12 @@ export interface Adopted {
   readonly refused: readonly string[];
 }
 
+interface Taken {
+  readonly fresh: readonly string[];
+  readonly known: readonly string[];
+  readonly refused: readonly string[];
+}
+
 /**
  * One notebook, open: the fold of its entries for the pages to read, and the way of what is written here. An entry is
  * in the fold before `write` returns; keeping and sending it follow by themselves.
@@ -111,7 +117,7 @@ export class OpenBook {
       { ...draft, notebook: this.id },
       { ...this.#effects, device: this.device, by: null, nextSeq: () => ++this.#seq },
     );
-    this.#notebook.add([kept]);
+    this.#dropTexts(this.#notebook.add([kept]).emptied);
     this.#outbox.put(kept.entry.id, kept.text);
     this.#changed();
     this.#keeper.keep({ id: kept.entry.id, seq: kept.entry.seq, text: kept.text });
@@ -158,22 +164,19 @@ export class OpenBook {
 
   /** Takes in what the house told; it is kept before `cursor` is. */
   async arrived(texts: readonly string[], cursor: string | null): Promise<void> {
-    const { fresh } = this.#take(texts);
+    const { fresh, known } = this.#take(texts);
     if (fresh.length > 0) this.#changed();
-    await this.#keeper.arrived(
-      texts.map((text, i) => ({ id: idOf(text, i), text })),
-      cursor,
-    );
+    await this.#keeper.arrived(this.#asKept([...fresh, ...known]), cursor);
   }
 
   /** Takes in texts from a file and sends them on. */
   async imported(texts: readonly string[]): Promise<Adopted> {
     const { fresh, known, refused } = this.#take(texts);
-    for (const kept of fresh) this.#outbox.put(kept.entry.id, kept.text);
+    for (const id of fresh) this.#outbox.put(id, this.#textOf(id));
     this.#changed();
-    await this.#keeper.imported(fresh.map((kept) => ({ id: kept.entry.id, text: kept.text })));
+    await this.#keeper.imported(this.#asKept(fresh));
     this.onSomethingToSend();
-    return { added: fresh.length, known, refused };
+    return { added: fresh.length, known: known.length, refused };
   }
 
   /** Nothing that was sent is known in the house (another folder, say): all of it is to be sent anew, its beginning first. */
@@ -205,7 +208,12 @@ export class OpenBook {
     return this.#notebook.kept(id)?.text ?? "";
   }
 
-  #take(texts: readonly string[]): { fresh: KeptEntry[]; known: number; refused: string[] } {
+  /** As the fold has them now: of one that was withdrawn meanwhile, only the stub. */
+  #asKept(ids: readonly string[]): readonly { readonly id: string; readonly text: string }[] {
+    return ids.map((id) => ({ id, text: this.#textOf(id) }));
+  }
+
+  #take(texts: readonly string[]): Taken {
     const refused: string[] = [];
     const kept = new Map<string, KeptEntry>();
     for (const text of texts) {
@@ -214,13 +222,21 @@ export class OpenBook {
       else kept.set(read.value.entry.id, read.value);
     }
     const report = this.#notebook.add([...kept.values()]);
-    for (const id of report.emptied) this.#keeper.replaceText(id, this.#textOf(id));
+    this.#dropTexts(report.emptied);
     for (const one of kept.values()) this.#raiseSeq(one.entry);
     return {
-      fresh: report.added.map((id) => kept.get(id) as KeptEntry),
-      known: report.known.length,
+      fresh: report.added,
+      known: report.known,
       refused: [...refused, ...report.refused.map((r) => r.message)],
     };
+  }
+
+  /** What was withdrawn leaves its stub, in what the browser keeps and in what is still to be sent. */
+  #dropTexts(ids: readonly string[]): void {
+    for (const id of ids) {
+      if (this.#outbox.textOf(id) !== undefined) this.#outbox.put(id, this.#textOf(id));
+      void this.#keeper.replaceText(id, this.#textOf(id));
+    }
   }
 
   #raiseSeq(entry: NotebookEntry): void {
@@ -228,7 +244,7 @@ export class OpenBook {
   }
 
   #hearWritten(texts: readonly string[]): void {
-    for (const kept of this.#take(texts).fresh) this.#outbox.put(kept.entry.id, kept.text);
+    for (const id of this.#take(texts).fresh) this.#outbox.put(id, this.#textOf(id));
     this.#changed();
   }
 
@@ -265,8 +281,3 @@ export class OpenBook {
     this.#status[1]((was) => ({ ...was, ...change, toSend: count, refused: refused.length }));
   }
 }
-
-const idOf = (text: string, at: number): string => {
-  const read = readKeptEntry(text);
-  return read.ok ? read.value.entry.id : `unread-${at}`;
-};

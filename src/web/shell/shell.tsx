@@ -1,7 +1,7 @@
-import { createMemo, ErrorBoundary, Show, Suspense } from "solid-js";
+import { createMemo, ErrorBoundary, onMount, Show, Suspense } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import { matchPath } from "../match-path.ts";
-import { screens } from "../places.ts";
+import { fetchScreens, screens } from "../places.ts";
 import { address } from "../router.ts";
 import { words } from "../words/words.ts";
 import { finishStyle } from "./finish-look.ts";
@@ -10,6 +10,9 @@ import { light } from "./light.ts";
 import { Broken, Nowhere } from "./odd-pages.tsx";
 import { worn } from "./page.tsx";
 import "./shell.css";
+
+/** The first page is drawn before the others are fetched. */
+const fetchAfterMs = 1_500;
 
 function screenAt(path: string) {
   for (const screen of screens) {
@@ -23,6 +26,7 @@ function screenAt(path: string) {
 export function Shell() {
   const path = createMemo(() => address().path);
   const open = createMemo(() => screenAt(path()));
+  onMount(() => setTimeout(() => void fetchScreens(), fetchAfterMs));
   return (
     <div style={finishStyle(worn().finish, light())}>
       <a class="skip" href="#page">

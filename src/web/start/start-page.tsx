@@ -10,9 +10,16 @@ export function StartPage(props: {
   readonly known: KnownNotebooks;
   readonly onOpen: (id: string) => void;
   readonly onBegin: (name: string) => void;
+  readonly onDemo: () => Promise<void>;
 }) {
   document.title = words.shell.lacbench;
   const [name, setName] = createSignal(words.start.calledDefault);
+  const [working, setWorking] = createSignal(false);
+  const hasDemo = () => props.known.list.some((one) => one.invented);
+  const demo = async () => {
+    setWorking(true);
+    await props.onDemo();
+  };
   const begin = () => props.onBegin(name().trim() === "" ? words.start.calledDefault : name().trim());
   return (
     <main class="start">
@@ -48,6 +55,14 @@ export function StartPage(props: {
         </div>
         <JarInDashes />
       </section>
+      <Show when={!hasDemo()}>
+        <section class="hung">
+          <p>{words.start.demoSays}</p>
+          <button type="button" class="wide" aria-busy={working()} onClick={() => !working() && void demo()}>
+            {working() ? words.start.demoOpening : words.start.demo}
+          </button>
+        </section>
+      </Show>
     </main>
   );
 }

@@ -1,5 +1,4 @@
 export const start = {
-  title: "Open a notebook",
   heading: "A bench book for spirit finishes",
   says: "Mix by the cut, try it on fair sample boards, repeat the winner on the piece. Nothing is overwritten: a mistake is struck out and stays readable.",
   none: "No notebook here yet",
@@ -7,15 +6,13 @@ export const start = {
   demo: "Open the demo (all of it made up)",
   demoSays:
     "A month of an invented restorer with eight chairs: jars, boards, coats and verdicts. You may write in it.",
-  demoOpening: "Writing the demo",
-  demoFailed: "The demo could not be made.",
+  demoOpening: "Writing the demo: a month in a moment",
   called: "Name on its cover",
   calledDefault: "Bench book",
   which: "Which notebook?",
   open: (name: string) => `Open ${name}`,
   startAnother: "Start another",
   invented: "demo, all of it made up",
-  entries: (n: number) => (n === 1 ? "one entry" : `${n} entries`),
   unnamed: "a notebook without a name",
   outOfReach:
     "The notebook's house does not answer just now. What is kept in this browser opens all the same.",

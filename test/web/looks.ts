@@ -1,0 +1,18 @@
+import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { accessibilityFaults, pictures, sidewaysScroll, smallTargets, type Visit } from "./rig.ts";
+
+/** A page as it must always be: pictured in every light, readable by all, pressed by a thumb, no wider than the screen. */
+export async function expectWellMade(page: Page, name: string): Promise<void> {
+  await page.waitForLoadState("networkidle");
+  await pictures(page, name);
+  expect(await accessibilityFaults(page), `${name}: accessibility`).toEqual([]);
+  expect(await smallTargets(page), `${name}: targets under 48 px`).toEqual([]);
+  expect(await sidewaysScroll(page), `${name}: wider than the screen`).toBeLessThanOrEqual(0);
+}
+
+/** A visit in which nothing went wrong that the person would not have seen, and which asked nothing of the network. */
+export function expectQuiet({ faults, strayed }: Visit): void {
+  expect(faults).toEqual([]);
+  expect(strayed).toEqual([]);
+}
