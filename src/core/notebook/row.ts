@@ -38,7 +38,6 @@ export class Row {
   }
 
   #take(changes: ReadonlySet<Placed>): void {
-    this.#entries = this.#entries.slice(); // the list that was given out stays as it is
     for (const node of changes) this.#remove(node);
     for (const node of changes) if (this.#isWanted(node)) this.#insert(node);
   }
@@ -48,7 +47,7 @@ export class Row {
     const at = this.#nodes.indexOf(node);
     if (at === -1) return;
     this.#nodes.splice(at, 1);
-    this.#entries.splice(at, 1);
+    this.#entries = this.#entries.toSpliced(at, 1);
   }
 
   #insert(node: Placed): void {
@@ -60,6 +59,6 @@ export class Row {
       else high = middle;
     }
     this.#nodes.splice(low, 0, node);
-    this.#entries.splice(low, 0, node.kept.entry);
+    this.#entries = this.#entries.toSpliced(low, 0, node.kept.entry); // the list that was given out stays as it is
   }
 }
