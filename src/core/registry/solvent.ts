@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { components } from "../solution/component.ts";
+import { amountG, amountMl } from "./amount.ts";
 
 export type { Component } from "../solution/component.ts";
 
@@ -37,8 +38,8 @@ export const amounts = z
   .array(
     z.strictObject({
       ...strength,
-      massG: z.number().positive().optional(),
-      volumeMl: z.number().positive().optional(),
+      massG: amountG.optional(),
+      volumeMl: amountMl.optional(),
     }),
   )
   .min(1);

@@ -44,7 +44,7 @@ function whyNot(stock: Solution, target: Cut, now: Cut): string {
  * Accuracy: as the densities
  * Source:   conservation of mass
  * @example
- * thinTo(solutionOfCut(cutFromPoundsPerUsGallon(3), { ethanol: massFraction(1) }, { mass: kilogram(1) }), cutFromPoundsPerUsGallon(1), { ethanol: massFraction(1) }).added // => 1.3738
+ * thinTo(solutionOfCut(cutFromPoundsPerUsGallon(3), { ethanol: massFraction(1) }, { mass: kilogram(1) }), cutFromPoundsPerUsGallon(1), { ethanol: massFraction(1) }).added // => 1.3741
  */
 export function thinTo(stock: Solution, target: Cut, added: Composition): Thinned {
   const now = cutOfSolution(stock);
