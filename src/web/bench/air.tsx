@@ -8,6 +8,8 @@ import { words } from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
 import { DewScale } from "./dew-scale.tsx";
 
+/** `3`, `2.5`: a figure of a rule, without the nought that nobody writes. */
+const formatShort = (value: number): string => String(Number(value.toFixed(1)));
 const celsius = (kelvin: number): string => `${withDigits(kelvin - 273.15, 3)} °C`;
 
 /** The shop's air, and how far the wood is from drawing water out of it. */
@@ -64,7 +66,7 @@ function Margin(props: { readonly dew: DewMargin; readonly air: AirView }) {
         <b>{says()}</b>{" "}
         <span class="soft small less">
           {words.bench.marginRule(
-            `${withDigits(props.dew.least, 2)} °C`,
+            `${formatShort(props.dew.least)} °C`,
             known(props.dew.margin, props.dew.giveOrTake).by,
           )}
         </span>

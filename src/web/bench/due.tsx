@@ -73,7 +73,7 @@ function Tile(props: { readonly bench: Bench; readonly coat: DueCoat; readonly p
           {props.patch.code}
           <span class="unseen">{words.bench.tile(props.patch.wood, props.patch.coats)}</span>
         </b>
-        <span class="tick" />
+        <span class="in-or-out" />
         <Show when={isIn()} fallback={<span class="reason">{outSays()}</span>}>
           <span class="film" classList={{ thin: props.coat.coat > 4 }}>
             <span classList={{ open: !written() }} />

@@ -9,7 +9,13 @@ export function SmallJar(props: { readonly code: string; readonly share: number 
         class="pen"
         d="M13 14V20Q7 23 7 29V76Q7 81 12 81H44Q49 81 49 76V29Q49 23 43 20V14M10 4H46V14H10Z"
       />
-      <text class="m b" x="28" y="46" font-size={props.code.length > 3 ? "14" : "20"}>
+      <text
+        class="m b"
+        x="28"
+        y="46"
+        font-size={props.code.length > 3 ? "14" : "20"}
+        fill={top() < 38 ? "var(--on-finish)" : "var(--ink)"}
+      >
         {props.code}
       </text>
     </svg>

@@ -40,7 +40,7 @@ export function BenchView() {
       bands={bandsOf(bench)}
       bandsSay={bench.look() === undefined ? undefined : words.bench.spine(has())}
     >
-      <div class="bench">
+      <div class="bench" classList={{ colourless: bench.look() === undefined }}>
         <div class="at-hand">
           <Show when={bench.shown()} fallback={<NothingDue bench={bench} />}>
             {(coat) => (

@@ -6,11 +6,7 @@ import { words } from "../words/words.ts";
 import type { BookLine } from "./lines.ts";
 
 /** One entry: when, what it says, and striking it out or bringing it back. */
-export function Line(props: {
-  readonly line: BookLine;
-  readonly onStrike: () => void;
-  readonly onRestore: () => void;
-}) {
+export function Line(props: { readonly line: BookLine }) {
   const book = useBook();
   const time = () => {
     const hour = clock(props.line.happened, book.zone);
@@ -44,7 +40,7 @@ export function Line(props: {
             <button
               type="button"
               aria-label={words.book.strikeThis(props.line.says)}
-              onClick={props.onStrike}
+              onClick={() => book.strike([props.line.id])}
             >
               {words.book.strike}
             </button>
@@ -53,7 +49,7 @@ export function Line(props: {
             <button
               type="button"
               aria-label={words.book.restoreThis(props.line.says)}
-              onClick={props.onRestore}
+              onClick={() => book.strike(props.line.struckBy)}
             >
               {words.book.restore}
             </button>

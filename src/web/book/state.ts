@@ -22,18 +22,20 @@ export function filtered(lines: readonly BookLine[], filter: Filter): readonly B
 }
 
 export interface DayOfLines {
+  /** Its own name among the days shown: a day may come twice, where links put an entry before its time. */
+  readonly key: string;
   readonly day: string;
   readonly lines: readonly BookLine[];
 }
 
 /** Runs of lines of one day, in the order of the lines. */
 export function byDay(lines: readonly BookLine[], zone: string): readonly DayOfLines[] {
-  const days: { day: string; lines: BookLine[] }[] = [];
+  const days: { key: string; day: string; lines: BookLine[] }[] = [];
   for (const line of lines) {
     const day = dayOf(line.happened, zone);
     const last = days.at(-1);
     if (last?.day === day) last.lines.push(line);
-    else days.push({ day, lines: [line] });
+    else days.push({ key: `${day} ${days.filter((one) => one.day === day).length}`, day, lines: [line] });
   }
   return days;
 }

@@ -3,7 +3,6 @@ import { useBook } from "../book-store/use-book.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { UndoStrip } from "../controls/undo-strip.tsx";
 import { address, navigate } from "../router.ts";
 import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
@@ -11,7 +10,7 @@ import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { Files } from "./files.tsx";
 import { Line } from "./line.tsx";
-import { type BookLine, bookLines, thingsOf } from "./lines.ts";
+import { bookLines, thingsOf } from "./lines.ts";
 import { NoteForm } from "./note-form.tsx";
 import { RefusedEntries, Reports } from "./odd-entries.tsx";
 import { byDay, filtered } from "./state.ts";
@@ -23,22 +22,14 @@ export function BookView() {
   const book = useBook();
   const [text, setText] = createSignal("");
   const [shown, setShown] = createSignal(linesAtOnce);
-  const [done, setDone] = createSignal<{ readonly says: string; readonly undo: string }>();
   const about = () => address().query.get("about") ?? undefined;
   const lines = createMemo(() => bookLines(book.whole()));
   const found = createMemo(() => filtered(lines(), { text: text(), about: about() }));
   const days = createMemo(() => byDay(found().slice(0, shown()), book.zone));
+  // Rows are kept by what they are, so that an unfolded one stays open when entries come in.
+  const byId = createMemo(() => new Map(lines().map((line) => [line.id, line])));
+  const byKey = createMemo(() => new Map(days().map((day) => [day.key, day])));
   const things = createMemo(() => thingsOf(book.whole()));
-
-  const strike = (line: BookLine) =>
-    setDone({ says: words.book.justStruck(line.says), undo: book.strike([line.id]) });
-  const restore = (line: BookLine) =>
-    setDone({ says: words.book.justRestored(line.says), undo: book.strike(line.struckBy) });
-  const undo = () => {
-    const last = done();
-    if (last !== undefined) book.strike([last.undo]);
-    setDone(undefined);
-  };
 
   return (
     <Page title={words.book.title}>
@@ -65,24 +56,23 @@ export function BookView() {
           <p class="small soft" role="status">
             {words.book.found(found().length, lines().length)}
           </p>
-          <Show when={done()} keyed>
-            {(last) => <UndoStrip says={last.says} onUndo={undo} />}
-          </Show>
           <Show when={lines().length === 0}>
             <Empty heading={words.book.empty} says={words.book.emptySays} drawing={<BoardInDashes />} />
           </Show>
           <Show when={lines().length > 0 && found().length === 0}>
             <p class="hung">{words.book.noneFound}</p>
           </Show>
-          <For each={days()}>
-            {(day) => (
+          <For each={days().map((day) => day.key)}>
+            {(key) => (
               <section class="hung">
-                <h2>{dayInWords(day.lines[0]?.happened ?? "", book.zone, now())}</h2>
+                <h2>{dayInWords(byKey().get(key)?.lines[0]?.happened ?? now(), book.zone, now())}</h2>
                 <ol class="plain">
-                  <For each={day.lines}>
-                    {(line) => (
-                      <Line line={line} onStrike={() => strike(line)} onRestore={() => restore(line)} />
-                    )}
+                  <For
+                    each={byKey()
+                      .get(key)
+                      ?.lines.map((line) => line.id)}
+                  >
+                    {(id) => <Show when={byId().get(id)}>{(line) => <Line line={line()} />}</Show>}
                   </For>
                 </ol>
               </section>

@@ -9,8 +9,7 @@ export const bench = {
   dueAt: (when: string) => `Due ${when}`,
   written: (when: string) => `Written, ${when}`,
   coatOn: (coat: number, n: number) => `Coat ${coat} on ${patches(n)}`,
-  coatOfTrial: (question: string, coat: number, coats: number) =>
-    `Coat ${coat} of ${counted(coats)}. ${question}`,
+  coatOfTrial: (question: string, coat: number, coats: number) => `Coat ${coat} of ${coats}. ${question}`,
   jarSays: (resin: string, cut: string, solvent: string) =>
     [resin, cut, solvent === "" ? "" : `in ${solvent}`].filter((part) => part !== "").join(" "),
   cutLb: (text: string) => `${text} lb`,
@@ -97,7 +96,7 @@ export const bench = {
     enough: "The wood is warm enough for this air.",
   },
   marginRule: (least: string, by: string) =>
-    `Give or take ${by}. ${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
+    `Give or take ${by} °C. ${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
   dewBelow: "dew below",
   wood: "wood",
   marginAria: (dew: string, wood: string, margin: string) =>

@@ -18,8 +18,6 @@ export const book = {
   restore: "Bring back",
   strikeThis: (says: string) => `Strike out: ${says}`,
   restoreThis: (says: string) => `Bring back: ${says}`,
-  justStruck: (says: string) => `Struck out: ${says}`,
-  justRestored: (says: string) => `Back in the book: ${says}`,
   justWritten: "Written in the book.",
   struckOut: (struck: readonly string[], why: string | undefined) => {
     const what =
