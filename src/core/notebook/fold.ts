@@ -9,9 +9,11 @@ import { isStub, stubbable, stubOf, withdraws } from "./withdrawal.ts";
 
 /** Of a kind whose body cannot be read as its kind promises, or with none: not for views. Unknown kinds harm none. */
 function isReadable(kept: KeptEntry): boolean {
+  if (isStub(kept.entry)) return false;
   const understanding = kept.understanding ?? understand(kept.entry);
-  if (understanding.as === "not-understood") return understanding.unknown === "kind";
-  return understanding.as === "understood" && !isStub(kept.entry);
+  return understanding.as === "not-understood"
+    ? understanding.unknown === "kind"
+    : understanding.as === "understood";
 }
 
 /** What became of one entry that came in. */
@@ -171,9 +173,9 @@ export class Fold {
     if (concerned.length === 0) return;
     const hanging = closure(concerned, struckBy);
     const { changed, rings } = judgeLiveness(hanging, strikersOf, struckBy);
-    for (const node of changed) this.#changed(node);
-    // What a correction stands for depends on what it strikes, which may only have come now.
-    for (const node of concerned) for (const striker of strikersOf(node)) this.#changed(striker);
+    // What stands for a thing, and what a correction stands for, depends on the strikes themselves.
+    const besides = concerned.flatMap((node) => [...struckBy(node), ...strikersOf(node)]);
+    for (const node of new Set([...changed, ...besides])) this.#changed(node);
     this.strikeRings = ringsAfter(this.strikeRings, hanging, rings);
   }
 }

@@ -91,7 +91,9 @@ export class Notebook implements NotebookReader {
   /** The live entries that strike this one, in the notebook's order. */
   struckBy(id: string): readonly NotebookEntry[] {
     this.#readsThing(id);
-    const live = (this.#fold.node(id)?.slot.strikers ?? []).filter((striker) => striker.live);
+    const strikers = this.#fold.node(id)?.slot.strikers ?? [];
+    for (const { slot } of strikers) this.#readsThing(slot.id);
+    const live = strikers.filter((striker) => striker.live);
     return live.sort(inOrder).map((striker) => striker.kept.entry);
   }
 
