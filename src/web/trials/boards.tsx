@@ -127,7 +127,8 @@ function OneBoard(props: {
         when={props.sheet.left > 0}
         fallback={
           <text y={-8} class="b" font-size="16">
-            {props.board.name} <tspan class="soft plain">{words.trials.plank(props.board.plank)}</tspan>
+            {props.board.name}{" "}
+            <tspan class="soft plain">{words.trials.plank(props.board.plank, props.board.wood)}</tspan>
           </text>
         }
       >
@@ -135,7 +136,7 @@ function OneBoard(props: {
           {props.board.name}
         </text>
         <text x={-props.sheet.left} y={height() / 2 + 17} class="soft" font-size="16">
-          {words.trials.plank(props.board.plank)}
+          {words.trials.plank(props.board.plank, props.board.wood)}
         </text>
       </Show>
       <rect width={props.sheet.width} height={height()} fill={woodFill(props.board.wood)} class="edge" />

@@ -36,8 +36,9 @@ export function ClosePanel(props: { readonly trial: Trial }) {
               <>
                 <h2>{words.trials.states.closed}</h2>
                 <p>
-                  {Object.values(closed.body.chosen ?? {}).join(", ")} {closed.body.why}
+                  <b>{Object.values(closed.body.chosen ?? {}).join(", ")}</b>
                 </p>
+                <p>{closed.body.why}</p>
                 <p class="small soft">{words.trials.closedSaid(dayInWords(closed.at, book.zone))}</p>
               </>
             )}

@@ -34,7 +34,7 @@ export function CodesSheet(props: { readonly name: string; readonly body: Layout
   const rows = () => Math.ceil(props.body.patches.length / codesAcross);
   const [w, h] = codeMm;
   return (
-    <section class="sheet">
+    <section class="sheet" tabindex="0" aria-label={words.trials.codesHeading(props.name)}>
       <Head
         says={words.trials.codesHeading(props.name)}
         beside={words.trials.keyApart(props.body.keySha256.slice(0, 8))}
@@ -85,7 +85,7 @@ export function SessionSheet(props: {
   const patch = (code: string) => props.body.patches.find((p) => p.code === code);
   const jars = () => props.order.some((code) => props.jarOf(code) !== null);
   return (
-    <section class="sheet">
+    <section class="sheet" tabindex="0" aria-label={words.trials.sheetHeading(props.coat, props.name)}>
       <Head says={words.trials.sheetHeading(props.coat, props.name)} />
       <p class="air">{words.trials.airLine}</p>
       <table>
@@ -133,7 +133,7 @@ export function CutSheet(props: { readonly body: Layout }) {
   const say = words.trials.cutColumns;
   const size = () => props.body.geometry?.boardMm.join(" × ") ?? "";
   return (
-    <section class="sheet">
+    <section class="sheet" tabindex="0" aria-label={words.trials.cutHeading}>
       <Head says={words.trials.cutHeading} />
       <table>
         <thead>

@@ -4,7 +4,7 @@ import type { Saying } from "../words/en/verdict.ts";
 import { words } from "../words/words.ts";
 import { CaliperBand } from "./caliper-band.tsx";
 import { pairsTold, type VerdictAnswer } from "./questions.ts";
-import { sayMore, sayPair } from "./saying.ts";
+import { sayMore, sayPair, sayRefusal } from "./saying.ts";
 import type { OneVerdict } from "./verdict-state.ts";
 
 /** All pairs of one thing that varied: the word first, a sentence, the caliper. */
@@ -20,7 +20,9 @@ export function Comparison(props: {
   return (
     <section class="hung comparison">
       <h2 class="of">{words.verdict.compared(props.verdict.factor)}</h2>
-      <Show when={problem()}>{(p) => <DoesNotFit heading={words.verdict.cannot(p().message)} />}</Show>
+      <Show when={problem()}>
+        {(p) => <DoesNotFit heading={words.verdict.cannot} says={sayRefusal(p())} />}
+      </Show>
       <Show when={answer()}>
         {(a) => (
           <>

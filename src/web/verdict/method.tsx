@@ -7,7 +7,7 @@ import { words } from "../words/words.ts";
 import { rowsAsCsv } from "./csv.ts";
 import { Download } from "./download.tsx";
 import { figuresOf } from "./figures.ts";
-import { type Look, pairsTold, type VerdictAnswer } from "./questions.ts";
+import { type Look, pairsTold, type VerdictAnswer, type VerdictInput } from "./questions.ts";
 import { sayFlags } from "./saying.ts";
 import type { OneVerdict } from "./verdict-state.ts";
 
@@ -31,8 +31,12 @@ export function Method(props: {
         {words.verdict.method}
         <span class="soft counts">{words.verdict.counts(patches(), boards())}</span>
       </summary>
-      <Show when={answer()}>{(a) => <InWords {...props} answer={a()} />}</Show>
-      <For each={props.verdicts}>{(v) => <Numbers verdict={v} how={props.how} />}</For>
+      <Show when={answer()}>
+        {(a) => <InWords {...props} answer={a()} input={(first() as OneVerdict).input} />}
+      </Show>
+      <div class="numbers">
+        <For each={props.verdicts}>{(v) => <Numbers verdict={v} how={props.how} />}</For>
+      </div>
       <For each={props.verdicts}>
         {(v) => (
           <p class="small">
@@ -62,6 +66,7 @@ function InWords(props: {
   readonly verdicts: readonly OneVerdict[];
   readonly how: Saying;
   readonly answer: VerdictAnswer;
+  readonly input: VerdictInput;
 }) {
   const say = words.verdict;
   const blind = () => blindingHad(props.trial);
@@ -70,7 +75,7 @@ function InWords(props: {
   const departed = () => props.trial.patches.filter((p) => p.departures.length > 0).length;
   const matters = () => String(props.how.shares ? props.answer.matters * 100 : props.answer.matters);
   return (
-    <div class="stack">
+    <div class="in-words">
       <p>
         <b>{say.withinHeading}</b> {say.within}
       </p>
@@ -82,13 +87,18 @@ function InWords(props: {
                 <b>
                   {say.compared(v.factor)}. {say.errorHeading}
                 </b>{" "}
-                {say.error(unitName(a().method.errorTerm), withDigits(a().degreesOfFreedom, 3))}{" "}
-                {sayFlags(a(), v.input)}
+                {say.error(
+                  unitName(a().method.errorTerm),
+                  String(Number(a().degreesOfFreedom.toPrecision(3))),
+                )}
               </p>
             )}
           </Show>
         )}
       </For>
+      <Show when={sayFlags(props.answer, props.input)} keyed>
+        {(flags) => <p>{flags}</p>}
+      </Show>
       <p>
         <b>{say.jawsHeading}</b> {say.jaws(props.answer.pairs.length)}
       </p>
@@ -135,7 +145,7 @@ function Numbers(props: { readonly verdict: OneVerdict; readonly how: Saying }) 
   const answer = () => (props.verdict.answer.ok ? props.verdict.answer.value : null);
   const treated = () => (props.verdict.treated?.ok ? props.verdict.treated.value : null);
   return (
-    <>
+    <div>
       <Show when={answer()}>
         {(a) => (
           <PairTable caption={words.verdict.compared(props.verdict.factor)} answer={a()} how={props.how} />
@@ -149,7 +159,7 @@ function Numbers(props: { readonly verdict: OneVerdict; readonly how: Saying }) 
           </>
         )}
       </Show>
-    </>
+    </div>
   );
 }
 
@@ -184,7 +194,7 @@ function PairTable(props: {
             );
           }}
         </For>
-        <For each={props.answer.levels}>
+        <For each={props.how.shares ? [] : props.answer.levels}>
           {(l) => (
             <tr class="soft">
               <td>{l.level}</td>

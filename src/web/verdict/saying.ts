@@ -1,3 +1,4 @@
+import type { Problem } from "../../core/registry/problem.ts";
 import type { Saying } from "../words/en/verdict.ts";
 import { withPlaces } from "../words/number.ts";
 import { words } from "../words/words.ts";
@@ -59,4 +60,11 @@ export function sayFlags(answer: VerdictAnswer, input: VerdictInput): string {
     })
     .join(" ")
     .trim();
+}
+
+/** Why a comparison cannot be made, in a finisher's words; the calculation's own sentence where there are none. */
+export function sayRefusal(problem: Problem): string {
+  if (problem.code === "no-variation") return words.verdict.noVariation;
+  if (problem.field === "rows.block") return words.verdict.noBlocks;
+  return problem.message;
 }

@@ -90,11 +90,9 @@ function Told(props: { readonly trial: Trial }) {
         </Show>
         <div class="verdict-page">
           <Comparisons verdicts={all()} scale={scale()} how={how()} />
-          <div>
-            <Take trial={props.trial} recipe={recipe()} />
-            <Method trial={props.trial} look={look()} verdicts={all()} how={how()} />
-          </div>
+          <Take trial={props.trial} recipe={recipe()} />
         </div>
+        <Method trial={props.trial} look={look()} verdicts={all()} how={how()} />
       </Show>
     </Page>
   );

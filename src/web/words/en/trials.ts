@@ -22,7 +22,14 @@ export const trials = {
   none: "No trial yet",
   noneSays: "A question, a few boards, jars that nobody can tell apart. Then one sentence you can believe.",
   ask: "Ask a question",
-  plank: (name: string) => `plank ${name}`,
+  /** Beside a board there is room for a few letters; the wood stands there already. */
+  plank: (name: string, wood: string) => {
+    const own = name
+      .replace(new RegExp(wood.replace(/[^\p{L}\d ]/gu, "."), "iu"), "")
+      .replace(/plank/i, "")
+      .trim();
+    return `plank ${own.length > 6 ? `${own.slice(0, 5)}…` : own || name}`;
+  },
   and,
   patchSaid: (p: { code: string; place: number; coats?: number; leftOut?: boolean; turn: number | null }) =>
     `${p.code}, place ${p.place}${p.turn === null ? "" : `, turn ${p.turn}`}${p.coats === undefined ? "" : `, ${some(p.coats, "coat", "coats")}`}${p.leftOut ? ", left out" : ""}`,

@@ -70,7 +70,10 @@ export const verdict = {
       "This is about these planks: each wood came from one, so a lucky plank looks like a lucky wood.",
     "these boards": "This is about these boards: each stood on boards of its own.",
   },
-  cannot: (because: string) => `This comparison cannot be made. ${because}`,
+  cannot: "This comparison cannot be made",
+  noVariation: "Everything was read alike, so there is nothing to hold a difference against.",
+  noBlocks:
+    "Steps in words are compared within one board, and no two boards carry several of these. A judge could only say which board is more.",
 
   // method
   method: "How this was reckoned",
