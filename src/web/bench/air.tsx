@@ -7,26 +7,23 @@ import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
 import { DewScale } from "./dew-scale.tsx";
+import { isFresh } from "./state.ts";
 
 /** `3`, `2.5`: a figure of a rule, without the nought that nobody writes. */
 const formatShort = (value: number): string => String(Number(value.toFixed(1)));
 const celsius = (kelvin: number): string => `${withDigits(kelvin - 273.15, 3)} °C`;
 
-/** The shop's air, and how far the wood is from drawing water out of it. */
+/** The shop's air, and how far the wood is from drawing water out of it. An old reading is told, and not reckoned with. */
 export function Air() {
   const book = useBook();
   const air = book.view("air", airView);
+  const fresh = () => {
+    const read = air();
+    return read !== null && isFresh(read.at, Date.parse(now())) ? read : null;
+  };
   return (
     <section class="hung air">
-      <Show
-        when={air()}
-        fallback={
-          <>
-            <h2>{words.bench.air}</h2>
-            <p class="soft">{words.bench.airNoneSays}</p>
-          </>
-        }
-      >
+      <Show when={fresh()} fallback={<NotRead last={air()} />}>
         {(read) => (
           <>
             <Show when={read().dew} fallback={<h2>{words.bench.air}</h2>}>
@@ -46,6 +43,19 @@ export function Air() {
       </Show>
       <AirForm />
     </section>
+  );
+}
+
+function NotRead(props: { readonly last: AirView | null }) {
+  const book = useBook();
+  return (
+    <>
+      <h2>{words.bench.air}</h2>
+      <p class="soft">
+        {words.bench.airNoneSays}{" "}
+        {props.last === null ? "" : words.bench.airOld(whenInWords(props.last.at, book.zone, now()))}
+      </p>
+    </>
   );
 }
 

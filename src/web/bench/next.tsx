@@ -62,7 +62,9 @@ export function Next(props: { readonly bench: Bench }) {
             )}
           </For>
         </ul>
-        <Waits bench={props.bench} />
+        <Show when={props.bench.trials().length > 0}>
+          <Waits bench={props.bench} />
+        </Show>
       </section>
     </Show>
   );

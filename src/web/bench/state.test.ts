@@ -5,9 +5,11 @@ import {
   chosenPatches,
   coatKey,
   comingUp,
+  firstStep,
   inQuestion,
   instantMeant,
   instantOfDay,
+  isFresh,
   layerOf,
   readWait,
   sortedByTime,
@@ -74,9 +76,9 @@ test("no jar is written beside the patches while the key is shut", () => {
   expect(open.about).toContain("batch-L4");
 });
 
-test("what comes next stands in order of time, within a day", () => {
+test("what comes next stands in order of time, within a week", () => {
   const jar = { jar: "j", code: "S1", dueMs: nowMs + 43 * min, lastSeen: "some" };
-  const far = { jar: "k", code: "S2", dueMs: nowMs + 3000 * min, lastSeen: null };
+  const far = { jar: "k", code: "S2", dueMs: nowMs + 20000 * min, lastSeen: null };
   const chairs = {
     piece: "c",
     name: "Chairs",
@@ -121,4 +123,15 @@ test("a wait is whole minutes", () => {
     undefined,
     undefined,
   ]);
+});
+
+test("an old reading of the air is no reading", () => {
+  expect(isFresh("2026-10-14T12:00:00Z", nowMs)).toBe(true);
+  expect(isFresh("2026-10-14T11:40:00Z", nowMs)).toBe(false);
+});
+
+test("an empty bench leads on from what is there", () => {
+  expect(firstStep({ materials: 0, jars: 0 })).toBe("shelf");
+  expect(firstStep({ materials: 2, jars: 0 })).toBe("jars");
+  expect(firstStep({ materials: 2, jars: 1 })).toBe("trials");
 });

@@ -43,8 +43,9 @@ export interface ComingUp {
 }
 
 const dayMs = 86_400_000;
+const mostComingUp = 8;
 
-/** What comes next, in order of time, within a day; what is overdue first. */
+/** What comes next, in order of time, within a week; what is overdue first. */
 export function comingUp(
   later: readonly DueCoat[],
   jars: readonly JarToLookAt[],
@@ -57,8 +58,9 @@ export function comingUp(
     ...jars.map((jar) => ({ ...none, atMs: jar.dueMs, jar })),
     ...pieces.map((piece) => ({ ...none, atMs: piece.dueMs, piece })),
   ]
-    .filter((one) => one.atMs < nowMs + dayMs)
-    .sort((a, b) => a.atMs - b.atMs);
+    .filter((one) => one.atMs < nowMs + 7 * dayMs)
+    .sort((a, b) => a.atMs - b.atMs)
+    .slice(0, mostComingUp);
 }
 
 /** A day and a clock time of the shop's zone as an instant; without a time, noon. */
@@ -129,4 +131,15 @@ export function readWait(typed: string): number | undefined {
   const read = /^\s*(\d{1,5})\s*(min|minutes?)?\s*$/.exec(typed);
   const minutes = read === null ? 0 : Number(read[1]);
   return minutes >= 1 && minutes <= 10_000 ? minutes : undefined;
+}
+
+/** Air changes over a day: an older reading says nothing about this evening. */
+const freshAirMs = 6 * 3_600_000;
+export const isFresh = (readAt: string, nowMs: number): boolean => nowMs - Date.parse(readAt) < freshAirMs;
+
+/** What somebody does first whose bench is empty. */
+export type FirstStep = "shelf" | "jars" | "trials";
+export function firstStep(has: { readonly materials: number; readonly jars: number }): FirstStep {
+  if (has.jars > 0) return "trials";
+  return has.materials > 0 ? "jars" : "shelf";
 }

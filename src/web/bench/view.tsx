@@ -1,6 +1,10 @@
 import { Show } from "solid-js";
+import { jarIds } from "../../core/views/jar.ts";
+import { materialIds } from "../../core/views/material.ts";
+import { trialIds } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
+import { placePath, placesShown } from "../places.ts";
 import { now } from "../shell/now.ts";
 import { Page, type SpineBand } from "../shell/page.tsx";
 import { clock, dayInWords } from "../words/time.ts";
@@ -12,6 +16,7 @@ import { Due } from "./due.tsx";
 import { Next } from "./next.tsx";
 import { OtherActs } from "./other-acts.tsx";
 import { Otherwise } from "./otherwise.tsx";
+import { firstStep } from "./state.ts";
 import { type Bench, useBench } from "./use-bench.ts";
 import "./bench.css";
 
@@ -35,7 +40,7 @@ export function BenchView() {
   return (
     <Page
       title={words.bench.title}
-      note={`${dayInWords(now(), book.zone, now())}, ${clock(now(), book.zone)}`}
+      note={`${dayInWords(now(), book.zone, now())} ${clock(now(), book.zone)}`}
       finish={bench.look()}
       bands={bandsOf(bench)}
       bandsSay={bench.look() === undefined ? undefined : words.bench.spine(has())}
@@ -65,18 +70,32 @@ export function BenchView() {
   );
 }
 
+/** Nothing waits for a coat: either all is done, or this bench is new and something comes before it. */
 function NothingDue(props: { readonly bench: Bench }) {
+  const book = useBook();
+  const has = book.view("bench-begun", (read) => ({
+    materials: materialIds(read).length,
+    jars: jarIds(read).length,
+    trials: trialIds(read).length,
+  }));
+  const step = () => firstStep(has());
   const state = () => {
-    if (props.bench.trials().length === 0)
-      return { heading: words.bench.noTrial, says: words.bench.noTrialSays };
-    if (props.bench.coats().later.length > 0)
+    if (has().trials === 0)
+      return { heading: words.bench.first[step()].heading, says: words.bench.first[step()].says };
+    if (props.bench.next().later.length > 0)
       return { heading: words.bench.nothingDue, says: words.bench.nothingDueSays };
     return { heading: words.bench.allCoated, says: words.bench.allCoatedSays };
   };
   return (
     <section>
       <h1 class="unseen">{words.bench.title}</h1>
-      <Empty heading={state().heading} says={state().says} drawing={<BoardInDashes />} />
+      <Empty heading={state().heading} says={state().says} drawing={<BoardInDashes />}>
+        <Show when={has().trials === 0 && placesShown().includes(step())}>
+          <a class="press" href={placePath(step())}>
+            {words.bench.first[step()].act}
+          </a>
+        </Show>
+      </Empty>
     </section>
   );
 }

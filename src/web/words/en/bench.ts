@@ -44,8 +44,23 @@ export const bench = {
 
   nothingDue: "Nothing to coat just now",
   nothingDueSays: "What comes next stands below, with its time.",
-  noTrial: "Nothing is at the bench yet",
-  noTrialSays: "When boards are laid out for a trial, the coats that they wait for stand here, one tap each.",
+  first: {
+    shelf: {
+      heading: "Nothing is at the bench yet",
+      says: "First put on the shelf what you bought: flakes, and the alcohols to try.",
+      act: "Go to the shelf",
+    },
+    jars: {
+      heading: "Nothing is at the bench yet",
+      says: "The shelf is stocked. Weigh some flakes, measure some alcohol, and start a jar.",
+      act: "Go to the jars",
+    },
+    trials: {
+      heading: "Nothing is at the bench yet",
+      says: "When boards are laid out for a trial, the coats that they wait for stand here, one tap each.",
+      act: "Go to the trials",
+    },
+  },
   allCoated: "All coats are on",
   allCoatedSays: "The boards rest now. Let the film harden before you judge it.",
   spine: (coats: number) =>
@@ -69,6 +84,7 @@ export const bench = {
   waitKept: (minutes: string) => `Waits are ${minutes} from now on.`,
 
   air: "The air",
+  airOld: (when: string) => `Last read ${when}.`,
   airNoneSays: "Temperature, moisture and the wood say whether a coat will draw water.",
   airRead: "Read the air",
   airAgain: "Read it again",

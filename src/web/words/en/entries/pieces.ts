@@ -8,5 +8,13 @@ export const pieceSayings: Sayings<keyof typeof pieceKinds> = {
     `${name.of(name.entry.about[0])} scheduled: ${b.recipe.coats} coats of a ${b.recipe.cutLbPerGal} lb cut, in ${b.steps.length} steps.`,
   "piece-handed-over": (b, name) =>
     `${name.about} handed over${also(" to ", b.to)}${also(", retained sample ", b.retainedSample)}.`,
-  "free-time": (b) => `Free: ${list(b.windows.map((w) => `${w.from} to ${w.to}`))}.`,
+  "free-time": (b) => {
+    const [first] = b.windows;
+    if (b.windows.length < 3)
+      return `Free: ${list(b.windows.map((w) => `${plain(w.from)} to ${plain(w.to)}`))}.`;
+    return `Free ${b.windows.length} times, from ${plain(first?.from ?? "")} to ${plain(b.windows.at(-1)?.to ?? "")}.`;
+  },
 };
+
+/** `2026-11-26 18:00` of `2026-11-26T18:00`. */
+const plain = (at: string): string => at.replace("T", " ");
