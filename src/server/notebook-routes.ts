@@ -2,6 +2,7 @@ import { type Context, Hono } from "hono";
 import { idSchema } from "../core/notebook/entry.ts";
 import { splitJsonArray } from "../core/notebook/json-text.ts";
 import { type Problem, problemFromDomain } from "../core/registry/problem.ts";
+import { readJson } from "../core/registry/read-json.ts";
 import { fail, ok, type Result } from "../core/result.ts";
 import { type NotebookStore, UnknownCursor } from "../store/notebook-store.ts";
 import { atMost, bodyText } from "./body-text.ts";
@@ -37,13 +38,22 @@ const noSuchNotebook = (c: Context, notebook: string): Response =>
     limits: null,
   });
 
+/** The texts of the entries in the body. It is read as a whole first, so that half a list is never kept. */
+async function entryTexts(c: Context): Promise<Result<readonly string[], Problem>> {
+  const text = await bodyText(c);
+  if (!text.ok) return text;
+  const json = readJson(text.value);
+  if (!json.ok) return json;
+  if (Array.isArray(json.value)) return splitJsonArray(text.value);
+  const because = "A list of entries in square brackets would do.";
+  return fail(problemFromDomain({ code: "wrong-type", field: "body", value: json.value, because }));
+}
+
 /** An append's answer: what is on disk now, and what was refused and why. */
 async function append(c: Context, store: NotebookStore): Promise<Response> {
   const notebook = notebookId(c);
   if (!notebook.ok) return problemOfInput(c, notebook.error);
-  const text = await bodyText(c);
-  if (!text.ok) return problemOfInput(c, text.error);
-  const texts = splitJsonArray(text.value);
+  const texts = await entryTexts(c);
   if (!texts.ok) return problemOfInput(c, texts.error);
   const report = await store.append(notebook.value, texts.value);
   const isUnknown = report.refused.some((refusal) => refusal.code === "no-such-notebook");
