@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { z } from "zod";
 import { calculations } from "../../core/registry/all.ts";
-import { type Calculation, calculate, defineCalculation } from "../../core/registry/calculation.ts";
+import { calculate, defineCalculation } from "../../core/registry/calculation.ts";
 import { jsonSchemaOf } from "../../core/registry/json-schema.ts";
 import { fieldsOf, isListed, pathsIn } from "./fields.ts";
 import { readSection, referencePage } from "./page.ts";
@@ -82,7 +82,10 @@ test("a page is read back as it was printed, and a refused example is an error",
   expect([section?.input, section?.output]).toEqual([made.example.input, { twice: 4, third: 0.666667 }]);
   expect(section?.fields).toContain("parts[].b");
   expect(readSection(page, "halve")).toBeUndefined();
-  const refused: Calculation = { ...made, example: { input: { x: 11, parts: [{ a: 1 }] }, output: {} } };
+  const refused = defineCalculation({
+    ...made,
+    example: { input: { x: 11, parts: [{ a: 1 }], shares: {} }, output: {} },
+  });
   expect(() => referencePage([refused])).toThrow("out of range");
 });
 
