@@ -51,6 +51,6 @@ export const blendJars = defineCalculation({
         { solutionG: 200, cutLbPerGal: 1, solvent: { alcohol: "ethanol", volumeFraction: 0.95 } },
       ],
     },
-    output: { cutLbPerGal: 2.228, massFractionResin: 0.24758 },
+    output: { cutLbPerGal: 2.228, massFractionResin: 0.24757 },
   },
 });
