@@ -1,3 +1,4 @@
+import { Validator } from "@seriousme/openapi-schema-validator";
 import { expect, test } from "vitest";
 import { calculations } from "../core/registry/all.ts";
 import { openApiDocument } from "./openapi.ts";
@@ -15,6 +16,14 @@ const at = (pointer: string): unknown =>
     .slice(2)
     .split("/")
     .reduce<unknown>((here, key) => (here as Record<string, unknown> | undefined)?.[key], document);
+
+test("the document holds against the OpenAPI initiative's own schema of version 3.1", async () => {
+  const validator = new Validator();
+  expect(await validator.validate(structuredClone(document))).toMatchObject({ valid: true });
+  expect(validator.version).toBe("3.1");
+  const { info: _, ...nameless } = structuredClone(document);
+  expect(await new Validator().validate(nameless)).toMatchObject({ valid: false });
+});
 
 test("every calculation stands with its input, its output and its refusals", () => {
   for (const { name } of calculations) {
