@@ -27,6 +27,7 @@ export interface Shop {
 export const about = (random: Random, mean: number, standardDeviation: number): number =>
   mean + standardDeviation * randomNormal(random);
 
+/** The nearest whole number of steps. */
 export const roundTo = (value: number, step: number): number => Math.round(value / step) * step;
 
 /** So many minutes after a clock time, on the same day. */

@@ -74,5 +74,6 @@ function refuse(
 export const recipeOf = (plan: Pick<Plan, "factors">, t: Treatment): Treatment =>
   Object.fromEntries(factorsOn(plan, "jar").map((f) => [f.name, t[f.name] as string]));
 
+/** The label of the jar that a treatment is taken from. */
 export const jarOf = (plan: Pick<Plan, "factors">, t: Treatment, number: number): string =>
   jarLabel(recipeOf(plan, t), number);

@@ -49,6 +49,7 @@ export interface LaidPatch {
 /** The wood is read from the boards; every other level is dealt by lot. */
 export const isWood = (factor: Factor): boolean => factor.name === "wood";
 
+/** The factors that are dealt by lot and sit on one of the named things. */
 export const factorsOn = (plan: Pick<Plan, "factors">, ...on: AppliedTo[]): readonly Factor[] =>
   plan.factors.filter((f) => !isWood(f) && on.includes(f.appliedTo));
 

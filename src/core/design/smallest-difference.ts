@@ -40,6 +40,7 @@ const power = 0.8;
  * @returns        one item for each factor with two levels or more, in their order
  * @throws DomainError for noise that is negative or not a number
  *
+ * Valid:    normal scatter of the same size at every level; a level made of one unit speaks of that unit alone
  * Accuracy: the far tail of the test is left out: below 1e-4 of the power
  * Source:   J. W. Tukey's intervals as R. A. Bailey, Design of Comparative Experiments (2008), 2.11; power as Cohen (1988)
  */

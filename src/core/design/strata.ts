@@ -30,6 +30,7 @@ export function unitLabels(plan: Plan, patches: readonly LaidPatch[], factor: Fa
   }
 }
 
+/** What the levels of a factor are made apart in: a wood, in planks. */
 export const unitOfFactor = (factor: Factor): Stratum["unit"] =>
   isWood(factor) ? "plank" : factor.appliedTo;
 

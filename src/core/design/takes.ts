@@ -23,6 +23,7 @@ const poured = 1.25;
  * @param plan  patches, coats, responses and jars: counts; millilitres on one patch in one coat
  * @returns     mL in all and for each jar, hours with a give or take of a fifth
  *
+ * Valid:    patches of one size, coats by brush or small pad
  * Accuracy: the hours are a rule of thumb, from memory; a fifth either way
  * Source:   common practice
  */

@@ -28,13 +28,18 @@ export function combined(...terms: readonly (readonly [factor: number, amounts: 
 const massOfParts = (amounts: Amounts, wanted: readonly Part[]): number =>
   wanted.reduce((total, part) => total + (amounts[part] ?? 0), 0);
 
+/** Everything in it, kg. */
 export const massOf = (amounts: Amounts): number => massOfParts(amounts, parts);
+/** What would stay on the foil, kg. */
 export const solidsOf = (amounts: Amounts): number => massOfParts(amounts, solids);
+/** What would leave, kg. */
 export const liquidMassOf = (amounts: Amounts): number => massOfParts(amounts, components);
 
+/** The same without the named solids, as after filtering. */
 export const withoutSolids = (amounts: Amounts, left: readonly (typeof solids)[number][]): Amounts =>
   Object.fromEntries(Object.entries(amounts).filter(([part]) => !left.some((solid) => solid === part)));
 
+/** The solids alone, or the liquids alone. */
 export const only = (amounts: Amounts, which: "solids" | "liquids"): Amounts =>
   Object.fromEntries(
     Object.entries(amounts).filter(
@@ -54,6 +59,7 @@ export function liquidOf(amounts: Amounts): Liquid {
   return { mass: kilogram(mass), composition };
 }
 
+/** A liquid as amounts of its parts, kg. */
 export const amountsOfLiquid = (liquid: Liquid): Amounts =>
   Object.fromEntries(Object.entries(liquid.composition).map(([part, share]) => [part, share * liquid.mass]));
 

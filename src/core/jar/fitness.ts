@@ -41,9 +41,11 @@ export interface DropTest {
 }
 
 const dayMs = 86_400_000;
+/** Days from one instant to another, with their fraction. */
 export const daysBetween = (from: string, to: string): number =>
   (epochMilliseconds(to) - epochMilliseconds(from)) / dayMs;
 
+/** The drop tests among the entries, in their order. */
 export const dropTestsOf = (entries: readonly NotebookEntry[]): readonly DropTest[] =>
   entries
     .filter((entry) => entry.kind === "batch-drop-tested")

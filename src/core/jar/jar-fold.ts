@@ -92,6 +92,7 @@ export const emptyFold: JarFold = {
   emptied: null,
 };
 
+/** The jar as it was, with an entry set aside and why. */
 export const cannotUse = (
   fold: JarFold,
   entry: NotebookEntry,
@@ -114,6 +115,7 @@ export const stepped = (
   steps: [...fold.steps, { entry: entry.id, kind: entry.kind, at: entry.happened, after: now, poured }],
 });
 
+/** Several lists as one, each material named once, where it stood first. */
 export const namedOnce = (...lists: readonly (readonly Named[])[]): readonly Named[] => {
   const seen = new Map<string, Named>();
   for (const named of lists.flat())

@@ -10,6 +10,7 @@ import { propagated, type Reckoned } from "./reckoning.ts";
 export const waysMade = ["mixed", "filtered", "thinned", "blended", "decanted"] as const;
 export type WayMade = (typeof waysMade)[number];
 
+/** How an entry makes a batch, or null when it is of another kind. */
 export const wayMade = (entry: NotebookEntry): WayMade | null =>
   waysMade.find((way) => entry.kind === `batch-${way}`) ?? null;
 

@@ -81,6 +81,7 @@ export interface Figure {
   readonly contributions: readonly { readonly source: Source; readonly share: number }[];
 }
 
+/** A figure read from the amounts, with how sure it is and what that comes from: first order, each influence by itself. */
 export function figureOf(reckoned: Reckoned, read: (amounts: Amounts) => number): Figure {
   const value = read(reckoned.value);
   const bySource = new Map<Source, number>();

@@ -62,6 +62,7 @@ export function dayFromNumber(number: number): CalendarDay {
   return `${String(year).padStart(4, "0")}-${two(month)}-${two(day)}` as CalendarDay;
 }
 
+/** The day so many days later; earlier for a negative number. */
 export const daysLater = (day: CalendarDay, days: number): CalendarDay =>
   dayFromNumber(dayNumber(day) + days);
 

@@ -119,8 +119,9 @@ function patchesInUnit(
  * @returns        the error and the differences
  * @throws DomainError when the factor changes together with another, or nothing is left to estimate the noise from
  *
- * Source: D. C. Montgomery, Design and Analysis of Experiments (2013), ch. 4 and 14;
- *         F. E. Satterthwaite, Biometrics Bull. 2 (1946) 110
+ * Valid:    normal scatter, the same at every level; unequal numbers of patches are allowed
+ * Source:   D. C. Montgomery, Design and Analysis of Experiments (2013), ch. 4 and 14;
+ *           F. E. Satterthwaite, Biometrics Bull. 2 (1946) 110
  */
 export function comparisonModel(
   patches: readonly PatchMean[],

@@ -5,6 +5,8 @@ const most = 4;
  *
  *     places = max(0, ⌈−log₁₀(half/3)⌉), at most 4
  *
+ * Valid:    any interval; one of no width is told to 4 places
+ * Source:   common practice
  * @example
  * placesKnown([6, 12]) // => 0
  */

@@ -3,6 +3,7 @@ import { at } from "./vector.ts";
 
 const rootTwoPi = Math.sqrt(2 * Math.PI);
 
+/** The density of the standard normal distribution. */
 export const normalDensity = (z: number): number => Math.exp(-0.5 * z * z) / rootTwoPi;
 
 /** Horner's rule, highest power first. Counted, not iterated: an iterator takes three times as long here. */

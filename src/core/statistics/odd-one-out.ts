@@ -78,7 +78,7 @@ const psychometric: Readonly<Record<DifferenceForm, (d: number) => number>> = {
  * Accuracy: 1e-10 absolute
  * Source:   D. M. Ennis, J. Sens. Stud. 8 (1993) 353
  * @example
- * shareFromDPrime("triangle", 1) // => 0.41804657
+ * shareFromDPrime("triangle", 1) // => 0.41804667
  */
 export function shareFromDPrime(form: DifferenceForm, dPrime: number): number {
   inRange("dPrime", dPrime, { min: guessingOf[form].tails === 2 ? -40 : 0, max: 40 });

@@ -22,7 +22,7 @@ import { rootBetween } from "./root.ts";
  * Accuracy: 1e-9 absolute
  * Source:   T. Tango, Statist. Med. 17 (1998) 891
  * @example
- * pairedSharesInterval(16, 1, 40, 1.959963985)[0] // => 0.2138
+ * pairedSharesInterval(16, 1, 40, 1.959963985)[0] // => 0.2020
  */
 export function pairedSharesInterval(
   above: number,

@@ -20,7 +20,7 @@ import { tukeyMultiplier } from "./tukey.ts";
  * Accuracy: 1e-10 absolute
  * Source:   J. Cohen, Statistical Power Analysis for the Behavioral Sciences (1988), ch. 8
  * @example
- * fTestPower(5, 3, 16, 0.05) // => 0.3535594238
+ * fTestPower(5, 3, 16, 0.05) // => 0.3535594237
  */
 export const fTestPower = (
   noncentrality: number,

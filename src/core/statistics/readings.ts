@@ -35,6 +35,7 @@ export interface Wobble {
   readonly betweenJudges: number | null;
 }
 
+/** The items by what `key` gives, groups and items in the order in which they came. */
 export const groupedBy = <T>(items: readonly T[], key: (item: T) => string): T[][] => {
   const groups = new Map<string, T[]>();
   for (const item of items) {

@@ -57,6 +57,7 @@ export interface PairShares {
   readonly blocks: number;
 }
 
+/** Of the blocks in which both levels were judged, in how many each stood above the other; a block of several sittings counts their mean. */
 export function pairShares({ blocks }: Blocks, compare: string, a: string, b: string): PairShares {
   const seen = blocks.flatMap((sittings) => {
     const shares = sittings.flatMap((s) => {

@@ -30,7 +30,7 @@ export const tukeyMultiplier = (groups: number, degreesOfFreedom: number, confid
  * Accuracy: as `studentizedRangeCdf`
  * Source:   NIST/SEMATECH e-Handbook of Statistical Methods, 7.4.7.1; A. J. Hayter, Ann. Statist. 12 (1984) 61
  * @example
- * tukeyDifference(0.5, 0.0667, 4, 9).pValue // => 0.00021
+ * tukeyDifference(0.5, 0.0667, 4, 9).pValue // => 0.000177
  */
 export function tukeyDifference(
   estimate: number,

@@ -59,6 +59,7 @@ export interface Verdict {
 export const aboutWhat = (compare: string, units: Units): string =>
   units.single === null ? compare : `these ${units.single.place}s`;
 
+/** Every two levels, in their order. */
 export const pairsOf = (levels: readonly string[]): (readonly [string, string])[] =>
   levels.flatMap((a, i) => levels.slice(i + 1).map((b) => [a, b] as const));
 
@@ -68,6 +69,7 @@ export const lettersOf = (levels: readonly string[], pairs: readonly Pair[]): Re
     pairs.some((p) => p.directionSure && ((p.a === a && p.b === b) || (p.a === b && p.b === a))),
   );
 
+/** What was read at each level: the mean, and from how many patches and jars. */
 export function levelsSeen(
   patches: readonly PatchMean[],
   compare: string,
