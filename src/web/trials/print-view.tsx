@@ -8,6 +8,7 @@ import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { keyText, openerOf } from "./open-key.ts";
 import { CodesSheet, CutSheet, SessionSheet } from "./sheets.tsx";
+import { shelfJars } from "./shelf-jars.ts";
 import { NoTrial } from "./trial-view.tsx";
 import "./trials.css";
 import "./sheets.css";
@@ -18,6 +19,14 @@ export function TrialPrint(props: ScreenProps) {
   const id = () => props.params.trial as string; // the page's path holds it
   const trial = createMemo(() => book.look(`trial-page:${id()}`, (read) => trialView(read, id())));
   const [key, setKey] = createSignal<TrialKey | null>(null);
+  const shelf = createMemo(() => book.look("shelf-jars", shelfJars));
+  /** The code on the jar where it is known which one it is, else what the plan calls it. */
+  const jarToPour = (jar: string | undefined): string | null => {
+    if (jar === undefined) return null;
+    const batch = trial()?.jars.find((j) => j.jar === jar)?.batch;
+    const code = shelf().find((s) => s.id === batch)?.code;
+    return code === undefined ? jar : words.trials.jarOf(code, jar);
+  };
   return (
     <Show when={trial()} fallback={<NoTrial />}>
       {(t) => (
@@ -42,7 +51,7 @@ export function TrialPrint(props: ScreenProps) {
                       body={laid().body}
                       order={order}
                       coat={n() + 1}
-                      jarOf={(code) => (t().key.opened ?? key())?.codes[code]?.jar ?? null}
+                      jarOf={(code) => jarToPour((t().key.opened ?? key())?.codes[code]?.jar)}
                     />
                   )}
                 </For>

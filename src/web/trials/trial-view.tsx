@@ -7,6 +7,7 @@ import { Page } from "../shell/page.tsx";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { Boards } from "./boards.tsx";
+import { ChangesPanel } from "./changes-panel.tsx";
 import { ClosePanel } from "./close-panel.tsx";
 import { JarsPanel } from "./jars-panel.tsx";
 import { KeyPanel } from "./key-panel.tsx";
@@ -59,6 +60,9 @@ export function TrialScreen(props: ScreenProps) {
               />
               <KeyPanel trial={t()} />
               <JarsPanel trial={t()} />
+              <Show when={t().laidOut !== null}>
+                <ChangesPanel trial={t()} />
+              </Show>
               <Show when={t().key.state === "open"}>
                 <ClosePanel trial={t()} />
               </Show>

@@ -11,6 +11,7 @@ import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";
 import { words } from "../words/words.ts";
 import { Comparison } from "./comparison.tsx";
+import { Course } from "./course.tsx";
 import { Method } from "./method.tsx";
 import { type Look, leading, looksRead, pairsTold, scaleFor } from "./questions.ts";
 import { headline, sayingOf } from "./saying.ts";
@@ -66,6 +67,12 @@ function Told(props: { readonly trial: Trial }) {
   const how = () => sayingOf(look());
   const scale = createMemo(() => scaleFor([...answers().values()]));
   const recipe = createMemo(() => leading(props.trial, answers()));
+  const leadingPair = createMemo(() => {
+    const [factor, answer] = [...answers()].find(([, a]) => a.pairs.some((p) => p.verdict === "different")) ??
+      [...answers()][0] ?? [undefined, undefined];
+    const pair = answer === undefined ? undefined : pairsTold(answer)[0];
+    return factor === undefined || pair === undefined ? null : { factor, pair };
+  });
   const finish = createMemo(() => {
     const jar = props.trial.jars.find((j) =>
       Object.entries(j.recipe).every(([f, level]) => recipe()[f] === level),
@@ -90,7 +97,14 @@ function Told(props: { readonly trial: Trial }) {
         </Show>
         <div class="verdict-page">
           <Comparisons verdicts={all()} scale={scale()} how={how()} />
-          <Take trial={props.trial} recipe={recipe()} />
+          <div>
+            <Show when={leadingPair()} keyed>
+              {(lead) => (
+                <Course trial={props.trial} look={look()} factor={lead.factor} pair={lead.pair} how={how()} />
+              )}
+            </Show>
+            <Take trial={props.trial} recipe={recipe()} />
+          </div>
         </div>
         <Method trial={props.trial} look={look()} verdicts={all()} how={how()} />
       </Show>

@@ -147,6 +147,9 @@ export const verdict = {
   recipe: (levels: readonly string[]) => levels.join(", "),
   backToTrial: "Back to the trial",
   course: "Coat by coat",
-  courseSays: (factor: string) => `The difference in ${factor} after each coat, against the same band.`,
+  courseSays: (p: SaidPair) => `${capital(p.a)} against ${p.b} after each coat, against the same band.`,
+  equalFrom: (coat: number) => `As good as equal from coat ${coat} on.`,
+  shortWords: { different: "different", equal: "equal", unclear: "can’t tell" },
+  coatAxis: "coat",
   coat: (n: number) => `coat ${n}`,
 };

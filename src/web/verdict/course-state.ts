@@ -1,0 +1,61 @@
+import type { Trial } from "../../core/views/trial.ts";
+import { coatsRead } from "../../core/views/trial-rows.ts";
+import { reckon } from "../trials/reckoner.ts";
+import { type Look, questionOf, type VerdictAnswer, type VerdictPair } from "./questions.ts";
+
+/** One pair of levels after one coat. */
+export interface CoursePoint {
+  readonly coat: number;
+  readonly pair: VerdictPair;
+}
+
+/** One pair of levels coat by coat, always the same way round. */
+export interface Course {
+  readonly factor: string;
+  readonly matters: number;
+  readonly points: readonly CoursePoint[];
+}
+
+/** The pair with `a` first, whichever way the calculation gave it. */
+function facing(answer: VerdictAnswer, a: string, b: string): VerdictPair | undefined {
+  const found = answer.pairs.find((p) => (p.a === a && p.b === b) || (p.a === b && p.b === a));
+  if (found === undefined || found.a === a) return found;
+  const [low, high] = found.interval;
+  return { ...found, a, b, difference: -found.difference, interval: [-high, -low] };
+}
+
+/** The course of one pair over every coat after which it was read; null when there was one coat only. */
+export async function courseOf(
+  trial: Trial,
+  look: Look,
+  factor: string,
+  pair: { readonly a: string; readonly b: string },
+): Promise<Course | null> {
+  const coats = coatsRead(trial, look.name);
+  if (coats.length < 2) return null;
+  const points: CoursePoint[] = [];
+  let matters = 0;
+  for (const coat of coats) {
+    const answer = await reckon<VerdictAnswer>(
+      "verdict",
+      questionOf(trial, look, factor, coat, "as laid out"),
+    );
+    const seen = answer.ok ? facing(answer.value, pair.a, pair.b) : undefined;
+    if (answer.ok) matters = answer.value.matters;
+    if (seen !== undefined) points.push({ coat, pair: seen });
+  }
+  return points.length < 2 ? null : { factor, matters, points };
+}
+
+/**
+ * The first coat from which on the two are as good as equal. Tested from the last coat backwards, and no further than
+ * the first that is not: in that fixed order each test may use the whole 5 %.
+ */
+export function equalFrom(points: readonly CoursePoint[]): number | null {
+  let from: number | null = null;
+  for (const point of points.toReversed()) {
+    if (point.pair.verdict !== "equal") break;
+    from = point.coat;
+  }
+  return from;
+}
