@@ -40,7 +40,7 @@ function rangeCdf(w: number, k: number): number {
  * @throws DomainError outside the valid range, and for NaN
  *
  * Valid:    2 ≤ k ≤ 200, ν ≥ 1
- * Accuracy: 1e-10 absolute
+ * Accuracy: 1e-12 absolute to k = 30, 2e-10 to k = 50, 2e-7 to k = 200
  * Source:   H. L. Harter, Ann. Math. Statist. 31 (1960) 1122
  * @example
  * studentizedRangeCdf(3.958293, 4, 20) // => 0.95
@@ -69,7 +69,7 @@ export function studentizedRangeCdf(q: number, groups: number, degreesOfFreedom:
  * Accuracy: 1e-8 relative for p from 0.01 to 0.999
  * Source:   as `studentizedRangeCdf`
  * @example
- * studentizedRangeQuantile(0.95, 3, 10) // => 3.877676
+ * studentizedRangeQuantile(0.95, 3, 10) // => 3.876777
  */
 export function studentizedRangeQuantile(
   probability: number,

@@ -1,12 +1,12 @@
 import { DomainError } from "../domain-error.ts";
-import { type ComparisonModel, comparisonModel, type Difference } from "./comparison-model.ts";
+import { type ComparisonModel, comparisonModel } from "./comparison-model.ts";
 import { experimentalUnits, type Units } from "./experimental-unit.ts";
 import { compactLetters } from "./letters.ts";
 import { type MoreNeeded, moreNeeded } from "./more-needed.ts";
 import { type PatchMean, type Place, patchMeans, type Reading, type Wobble } from "./readings.ts";
 import { type Said, threeWords } from "./three-words.ts";
 import { tukeyMultiplier } from "./tukey.ts";
-import { mean } from "./vector.ts";
+import { at, mean } from "./vector.ts";
 
 export interface Question {
   /** The factor whose levels are compared. */
@@ -114,9 +114,9 @@ export function verdictMeasured(readings: readonly Reading[], question: Question
       because:
         "What was treated alike reads exactly alike, so that there is no noise to hold a difference against.",
     });
-  const multipliers = multipliersFor(differences, model.levels.length);
+  const multipliers = differences.map((d) => tukeyMultiplier(model.levels.length, d.degreesOfFreedom));
   const pairs = differences.map((d, i): Pair => {
-    const reach = (multipliers[i] as number) * Math.sqrt(d.variance);
+    const reach = at(multipliers, i) * Math.sqrt(d.variance);
     const interval = [d.estimate - reach, d.estimate + reach] as const;
     return { a: d.a, b: d.b, difference: d.estimate, interval, ...threeWords(interval, question.matters) };
   });
@@ -134,16 +134,6 @@ export function verdictMeasured(readings: readonly Reading[], question: Question
     levels: seen,
     wobble,
   };
-}
-
-/** One multiplier a pair; pairs of the same degrees of freedom share one. */
-function multipliersFor(differences: readonly Difference[], levels: number): number[] {
-  const known = new Map<number, number>();
-  return differences.map(({ degreesOfFreedom }) => {
-    const multiplier = known.get(degreesOfFreedom) ?? tukeyMultiplier(levels, degreesOfFreedom);
-    known.set(degreesOfFreedom, multiplier);
-    return multiplier;
-  });
 }
 
 /** Boards stand as the blocks that they are. */
