@@ -62,7 +62,6 @@ export const entrySchema = z.looseObject({
   withdrawn: z.looseObject({ sha256: sha256Schema }).optional(),
   body: z.looseObject({}),
 });
-export type NotebookEntryInput = z.input<typeof entrySchema>;
 export type NotebookEntry = z.output<typeof entrySchema>;
 
 /**

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { DomainError } from "../domain-error.ts";
-import { parseEntry, readKeptEntry } from "./parse-entry.ts";
+import { longestEntry, parseEntry, readKeptEntry } from "./parse-entry.ts";
 import { writeEntry } from "./write-entry.ts";
 
 const id = "01a00000-0000-7000-8000-000000000001";
@@ -55,6 +55,16 @@ test("parseEntry keeps unknown kinds, higher schemas, unknown fields and odd spe
       .replace('"body":{', '"mood":1e0,"body":{"big":9007199254740993,'),
   ];
   for (const text of texts) expect(parseEntry(text)).toMatchObject({ ok: true, value: { text } });
+});
+
+test("parseEntry takes an entry at the limit and refuses one that is longer by a character", () => {
+  const filled = (length: number) => {
+    const frame = JSON.stringify({ ...whole, body: { text: "" } }).length;
+    return JSON.stringify({ ...whole, body: { text: "x".repeat(length - frame) } });
+  };
+  expect(parseEntry(filled(longestEntry)).ok).toBe(true);
+  const long = parseEntry(filled(longestEntry + 1));
+  expect(long).toMatchObject({ ok: false, error: { code: "too-large", limits: { max: longestEntry } } });
 });
 
 test("readKeptEntry keeps a body that the door refuses, and says what is wrong with it", () => {

@@ -21,14 +21,26 @@ export function readKeptEntry(text: string): Result<KeptEntry, Problem> {
   return ok({ entry, text, understanding: understand(entry) });
 }
 
+/** Some hundred times what the largest of them, a trial's layout, takes. */
+export const longestEntry = 2 ** 20;
+
+const tooLong = (text: string): Problem => ({
+  code: "too-large",
+  field: "entry",
+  message: `An entry of ${text.length} characters is too long. ${longestEntry} or fewer would do.`,
+  value: text.length,
+  limits: { max: longestEntry },
+});
+
 /**
  * Reads an entry at a door, where it is new: besides the envelope, the body of a known kind at a known schema must have
- * its shape. Unknown kinds, unknown fields and higher schemas pass, and stay as they are in the text.
+ * its shape, and the text must not be over long. Unknown kinds, unknown fields and higher schemas pass, and stay as they are in the text.
  *
  * @param text  the entry's JSON; it is kept as it stands
  * @returns     the entry with its text, or the first thing wrong with it
  */
 export function parseEntry(text: string): Result<KeptEntry, Problem> {
+  if (text.length > longestEntry) return fail(tooLong(text));
   const kept = readKeptEntry(text);
   if (kept.ok && kept.value.understanding?.as === "unusable") return fail(kept.value.understanding.problem);
   return kept;

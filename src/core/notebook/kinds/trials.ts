@@ -140,5 +140,8 @@ export const trialKinds = {
     answer: z.string(),
     who: z.string().optional(),
     light: z.string().optional(),
+    daysSinceLayer: z.number().min(0).optional(),
+    seen: z.enum(["code", "recipe"]).optional(),
+    order: z.int().min(1).optional(),
   }),
 } as const;
