@@ -1,5 +1,5 @@
 import { idsConcerned, photographOf, planAppend, readIncoming } from "./append-plan.ts";
-import { nameOf, namingKinds } from "./notebook-name.ts";
+import { nameOf } from "./notebook-name.ts";
 import {
   type AppendReport,
   type Arrivals,
@@ -29,11 +29,9 @@ export class MemoryStore implements NotebookStore {
 
   async notebooks(): Promise<readonly NotebookSummary[]> {
     return [...this.#books].map(([id, { rows }]) => {
-      const naming = [...rows.values()].filter((row) =>
-        (namingKinds as readonly string[]).includes(row.kind),
-      );
-      const texts = naming.map((row) => row.text);
-      return { id, ...nameOf(id, texts), entries: rows.size };
+      const ofKind = (kind: string) => [...rows.values()].filter((row) => row.kind === kind);
+      const name = nameOf(id, (kind) => ofKind(kind).map((row) => row.text));
+      return { id, ...name, entries: rows.size };
     });
   }
 

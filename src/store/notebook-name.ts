@@ -1,11 +1,17 @@
 import { Notebook } from "../core/notebook/notebook.ts";
 import { readKeptEntry } from "../core/notebook/parse-entry.ts";
 
-/** The kinds that must be read to know a notebook's name: its beginnings, and what may have struck one of them. */
-export const namingKinds = ["notebook-begun", "struck"] as const;
-
-/** What a notebook is called now, from its entries of `namingKinds`. */
-export function nameOf(notebook: string, texts: readonly string[]): { name: string; invented: boolean } {
+/**
+ * What a notebook is called now: by its beginning, or by the correction of it that stands.
+ *
+ * @param textsOf  the notebook's entries of a kind; strikes are many, and asked for only where there is a choice
+ */
+export function nameOf(
+  notebook: string,
+  textsOf: (kind: "notebook-begun" | "struck") => readonly string[],
+): { name: string; invented: boolean } {
+  const begun = textsOf("notebook-begun");
+  const texts = begun.length > 1 ? [...begun, ...textsOf("struck")] : begun;
   const fold = new Notebook(notebook);
   fold.add(
     texts

@@ -9,7 +9,7 @@ import {
   planAppend,
   readIncoming,
 } from "./append-plan.ts";
-import { nameOf, namingKinds } from "./notebook-name.ts";
+import { nameOf } from "./notebook-name.ts";
 import {
   type AppendReport,
   type Arrivals,
@@ -71,9 +71,9 @@ export class SqliteStore implements NotebookStore {
   async notebooks(): Promise<readonly NotebookSummary[]> {
     const rows = this.#sql.notebooks.all() as { id: string; arrivals: number }[];
     return rows.map(({ id, arrivals }) => {
-      const naming = namingKinds.flatMap((kind) => this.#sql.ofKind.all(id, kind) as { text: string }[]);
-      const texts = naming.map((row) => row.text);
-      return { id, ...nameOf(id, texts), entries: arrivals };
+      const ofKind = (kind: string) => this.#sql.ofKind.all(id, kind) as { text: string }[];
+      const name = nameOf(id, (kind) => ofKind(kind).map((row) => row.text));
+      return { id, ...name, entries: arrivals };
     });
   }
 
