@@ -70,7 +70,12 @@ export const someEntries = ({ withStrikes = true } = {}): fc.Arbitrary<KeptEntry
       fc.tuple(
         ...numbers.map((i) =>
           fc
-            .tuple(bodies, someIds, withStrikes ? someIds : fc.constant([]), fc.constantFrom(...moments))
+            .tuple(
+              bodies,
+              someIds,
+              withStrikes ? someIds : fc.constant<string[]>([]),
+              fc.constantFrom(...moments),
+            )
             .map(([what, about, strikes, happened]) =>
               keptOf({
                 id: idNumbered(i),
