@@ -171,58 +171,81 @@ function OnePatch(props: {
   const height = () => props.boardHeight - 2 * margin();
   const inset = () => Math.max(3, props.geometry.judgedInsetMm * props.scale);
   const narrow = () => width() < 70;
-  const say = () => words.trials.patchSaid(props.patch);
-  const press = () => props.onPatch?.(props.patch.patch);
+  const turn = () => props.patch.turn;
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: it is a button exactly when it can be pressed
-    // biome-ignore lint/a11y/useAriaPropsSupportedByRole: pressed goes with the role button
-    <g
-      class="patch"
-      classList={{
-        out: props.patch.leftOut ?? false,
-        here: props.patch.here ?? false,
-        pressable: props.onPatch !== undefined,
-      }}
-      transform={`translate(${x()} ${margin()})`}
-      role={props.onPatch === undefined ? undefined : "button"}
-      tabindex={props.onPatch === undefined ? undefined : 0}
-      aria-pressed={props.onPatch === undefined ? undefined : props.pressed}
-      aria-label={props.onPatch === undefined ? undefined : say()}
-      onClick={press}
-      onKeyDown={(event) => {
-        if (event.key !== "Enter" && event.key !== " ") return;
-        event.preventDefault();
-        press();
-      }}
-    >
-      <rect width={width()} height={height()} class="field-of-patch" />
-      <Show when={!narrow()}>
-        <rect
-          x={inset()}
-          y={inset()}
-          width={Math.max(0, width() - 2 * inset())}
-          height={Math.max(0, height() - 2 * inset())}
-          class="judged"
-        />
-      </Show>
-      <For each={Array.from({ length: props.patch.coats ?? 0 })}>
-        {(_, i) => <rect x={3} y={height() - 5 - i() * 5} width={width() - 6} height="3" class="coat" />}
-      </For>
-      <text
-        x={width() / 2}
-        y={height() / 2 + (narrow() ? 4 : 8) - Math.min(10, 3 * (props.patch.coats ?? 0))}
-        class="m b"
-        font-size={narrow() ? "20" : "24"}
+    <g transform={`translate(${x()} ${margin()})`}>
+      <g
+        class="patch"
+        classList={{
+          out: props.patch.leftOut ?? false,
+          here: (props.patch.here ?? false) || props.pressed,
+        }}
+        aria-hidden={props.onPatch !== undefined}
       >
-        {props.patch.code}
-      </text>
-      <Show when={props.patch.turn}>
-        {(turn) => (
+        <rect width={width()} height={height()} class="field-of-patch" />
+        <Show when={!narrow()}>
+          <rect
+            x={inset()}
+            y={inset()}
+            width={Math.max(0, width() - 2 * inset())}
+            height={Math.max(0, height() - 2 * inset())}
+            class="judged"
+          />
+        </Show>
+        <For each={Array.from({ length: props.patch.coats ?? 0 })}>
+          {(_, i) => <rect x={3} y={height() - 5 - i() * 5} width={width() - 6} height="3" class="coat" />}
+        </For>
+        <text
+          x={width() / 2}
+          y={height() / 2 + (narrow() ? 4 : 8) - Math.min(10, 3 * (props.patch.coats ?? 0))}
+          class="m b"
+          font-size={narrow() ? "20" : "24"}
+        >
+          {props.patch.code}
+        </text>
+        <Show when={turn()}>
           <text x={width() - 5} y={height() - 5} class="e" font-size="15">
             {turn()}
           </text>
+        </Show>
+      </g>
+      <Show when={props.onPatch}>
+        {(press) => (
+          <PatchButton
+            says={words.trials.patchSaid(props.patch)}
+            pressed={props.pressed}
+            size={[width(), height()]}
+            onPress={() => press()(props.patch.patch)}
+          />
         )}
       </Show>
     </g>
+  );
+}
+
+/** What is pressed lies over the drawing, which has no other name for those who hear it. */
+function PatchButton(props: {
+  readonly says: string;
+  readonly pressed: boolean;
+  readonly size: readonly [number, number];
+  readonly onPress: () => void;
+}) {
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: there are no buttons inside a drawing
+    <rect
+      class="pressable"
+      role="button"
+      tabindex={0}
+      aria-pressed={props.pressed}
+      aria-label={props.says}
+      width={props.size[0]}
+      height={props.size[1]}
+      onClick={() => props.onPress()}
+      onKeyDown={(event) => {
+        if (event.key !== "Enter" && event.key !== " ") return;
+        event.preventDefault();
+        props.onPress();
+      }}
+    />
   );
 }
