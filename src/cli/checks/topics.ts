@@ -10,6 +10,7 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   anova: [() => import("./anova.ts")],
   calc: [() => import("./calc.ts")],
   colour: [() => import("./colour.ts")],
+  design: [() => import("./design.ts")],
   difference: [() => import("./difference.ts")],
   equivalence: [() => import("./equivalence.ts")],
   ranking: [() => import("./ranking.ts")],
