@@ -35,7 +35,9 @@ test.each([
   expect(sameJson(a, b)).toBe(false);
 });
 
+/** The keys in another order, and one zero instead of two. */
 const shuffledKeys = (value: unknown): unknown => {
+  if (value === 0) return 0;
   if (Array.isArray(value)) return value.map(shuffledKeys);
   if (typeof value !== "object" || value === null) return value;
   return Object.fromEntries(
@@ -50,7 +52,7 @@ test("the canonical spelling reads as the same value, and any layout and key ord
     fc.property(fc.jsonValue({ maxDepth: 4 }), (value) => {
       const text = JSON.stringify(value);
       const spelling = canonicalJson(text);
-      expect(JSON.parse(spelling)).toEqual(JSON.parse(text.replaceAll(/(?<![\d.])-0(?![\d.])/g, "0")));
+      expect(JSON.parse(spelling)).toEqual(shuffledKeys(JSON.parse(text)));
       expect(canonicalJson(JSON.stringify(shuffledKeys(JSON.parse(text)), null, 3))).toBe(spelling);
       expect(canonicalJson(spelling)).toBe(spelling);
     }),
