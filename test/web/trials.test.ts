@@ -137,7 +137,7 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
     await page.getByRole("heading", { name: "Different" }).waitFor();
     await page
       .getByText(
-        "Isopropanol against ethanol: 12 gloss units glossier, somewhere from 6 to 18. 5 matters to you.",
+        "Isopropanol against ethanol: 12 gloss units glossier, somewhere from 6 to 18. Five matters to you.",
       )
       .waitFor();
     await page.getByText("How this was reckoned").click();

@@ -20,7 +20,7 @@ const pair = (
 
 test("each word has its sentence", () => {
   expect(sayPair(pair("different", 9.2, [6.1, 12.3]), gloss, 5)).toBe(
-    "1½ lb against 1 lb: 9 gloss units glossier, somewhere from 6 to 12. 5 matters to you.",
+    "1½ lb against 1 lb: 9 gloss units glossier, somewhere from 6 to 12. Five matters to you.",
   );
   expect(sayPair(pair("equal", 1.1, [-2.2, 4.4]), gloss, 5)).toBe(
     "1½ lb against 1 lb: no difference that matters was seen, and one of 5 would have been.",

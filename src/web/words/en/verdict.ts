@@ -13,6 +13,8 @@ export interface Saying {
 }
 
 const unit = (how: Saying): string => (how.shares ? "in 100" : how.unit);
+/** A figure at the head of a sentence, in words where it has any. */
+const spelt = (figure: string): string => (/^\d+$/.test(figure) ? counted(Number(figure)) : figure);
 /** `so much more`, or so much less. */
 const directed = (x: Signed, how: Saying): string => `${x.size} ${x.more ? how.more : how.less}`;
 
@@ -45,7 +47,7 @@ export const verdict = {
 
   // a pair
   different: (p: SaidPair, f: Figures, how: Saying) =>
-    `${capital(p.a)} against ${p.b}: ${f.difference.size} ${unit(how)} ${how.more}, somewhere from ${f.low.size} to ${f.high.size}. ${f.matters} matters to you.`,
+    `${capital(p.a)} against ${p.b}: ${f.difference.size} ${unit(how)} ${how.more}, somewhere from ${f.low.size} to ${f.high.size}. ${capital(spelt(f.matters))} matters to you.`,
   equal: (p: SaidPair, f: Figures) =>
     `${capital(p.a)} against ${p.b}: no difference that matters was seen, and one of ${f.matters} would have been.`,
   unclear: (p: SaidPair, f: Figures, how: Saying) =>
