@@ -27,6 +27,9 @@ function chosen(known: KnownNotebooks): string | undefined {
   return found?.id ?? (known.list.length === 1 ? known.list[0]?.id : undefined);
 }
 
+/** With nothing kept here and no answer, the house is asked again. */
+const askAgainMs = 3_000;
+
 export function App() {
   const [book, setBook] = createSignal<OpenBook>();
   const [known, { refetch }] = createResource(async () => knownNotebooks(await keeping, api));
@@ -56,8 +59,9 @@ export function App() {
   createEffect(() => {
     const list = known();
     if (list === undefined || asked) return;
-    asked = true;
     const id = chosen(list);
+    if (id === undefined && !list.reachable) setTimeout(() => void refetch(), askAgainMs);
+    else asked = true;
     if (id !== undefined) void open(id);
   });
   createEffect(() => {
@@ -76,7 +80,10 @@ export function App() {
       </Match>
       <Match when={known.latest}>
         {(list) => (
-          <Show when={book() !== undefined || chosen(list()) === undefined}>
+          <Show
+            when={book() !== undefined || chosen(list()) === undefined}
+            fallback={<p class="opening">{words.shell.opening}</p>}
+          >
             <StartPage known={list()} onOpen={open} onBegin={begin} onDemo={openDemo} />
           </Show>
         )}

@@ -1,4 +1,4 @@
-import { type Component, lazy } from "solid-js";
+import { isUnfetched, type LazyPage, lazy } from "./lazy.tsx";
 import type { Params } from "./match-path.ts";
 
 export const placeIds = ["bench", "shelf", "jars", "trials", "pieces", "book"] as const;
@@ -12,7 +12,7 @@ export interface ScreenProps {
 export interface Screen {
   readonly place: PlaceId;
   readonly path: string;
-  readonly view: Component<ScreenProps> & { readonly preload: () => Promise<unknown> };
+  readonly view: LazyPage<ScreenProps>;
 }
 
 /**
@@ -29,6 +29,11 @@ export const screens: readonly Screen[] = [
     place: "jars",
     path: "/jars",
     view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),
+  },
+  {
+    place: "jars",
+    path: "/jars/new",
+    view: lazy(async () => ({ default: (await import("./jars/mix/view.tsx")).NewJarView })),
   },
   {
     place: "jars",
@@ -102,7 +107,7 @@ export async function fetchScreens(): Promise<void> {
   try {
     for (const { view } of screens) await view.preload();
   } catch (error) {
-    if (!(error instanceof TypeError)) throw error; // out of reach now: a page is fetched when it is opened
+    if (!isUnfetched(error)) throw error; // out of reach now: a page is fetched when it is opened
   }
 }
 

@@ -1,8 +1,23 @@
-import type { Browser } from "playwright-core";
+import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { benchNotebook, passphrase } from "./bench-notebook.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+
+/** From the press to the end of the frame that shows what was written. */
+const millisecondsToSight = (page: Page): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const began = performance.now();
+        document.querySelector<HTMLButtonElement>(".dock .main")?.click();
+        const look = () =>
+          document.querySelector(".dock .wrote") === null
+            ? requestAnimationFrame(look)
+            : requestAnimationFrame(() => resolve(performance.now() - began));
+        look();
+      }),
+  );
 
 let browser: Browser;
 beforeAll(async () => {
@@ -47,6 +62,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     await page.getByRole("button", { name: /^Coat 3 is on/ }).click();
     await page.getByText("Coat 3 written on").waitFor();
     expect(await tiles.count()).toBe(before - 1);
+    await page.getByRole("listitem").filter({ hasText: "Coat 3 on one patch" }).waitFor(); // the one that was left out
     await expectWellMade(page, `bench-written-${size}`);
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();
@@ -61,23 +77,16 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     const { page } = seen;
     await page.goto("/bench");
     await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();
-    const took = await page.evaluate(
-      () =>
-        new Promise<number>((resolve) => {
-          const act = document.querySelector<HTMLButtonElement>(".dock .main");
-          const began = performance.now();
-          act?.click();
-          const look = () =>
-            document.querySelector(".dock .wrote") === null
-              ? requestAnimationFrame(look)
-              : requestAnimationFrame(() => resolve(performance.now() - began)); // the frame after it is painted
-          look();
-        }),
-    );
-    console.log(`A logged layer was in sight after ${took.toFixed(0)} ms (${size}).`);
-    expect(took).toBeLessThan(100);
-    await page.getByRole("button", { name: "Undo" }).click();
+    const took: number[] = [];
+    for (let i = 0; i < 5; i++) {
+      took.push(await millisecondsToSight(page));
+      await page.getByRole("button", { name: "Undo" }).click();
+      await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();
+    }
     await page.getByText("All in the notebook").waitFor();
+    const median = took.sort((a, b) => a - b)[2] as number;
+    console.log(`A logged layer was in sight after ${median.toFixed(0)} ms, the median of five (${size}).`);
+    expect(median).toBeLessThan(100);
     await seen.context.close();
   });
 
@@ -112,5 +121,31 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     await page.getByText(/The sitting is over/).waitFor();
     expectQuiet(seen);
     await seen.context.close();
+  });
+
+  test("two devices that wrote the same coat are asked which one happened", { timeout: 60_000 }, async () => {
+    const [one, other] = [
+      await visit(browser, house.address, size),
+      await visit(browser, house.address, size),
+    ];
+    for (const { page } of [one, other]) {
+      await page.goto("/bench");
+      await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();
+    }
+    await one.context.setOffline(true);
+    await one.page.getByRole("button", { name: /^Coat 3 is on/ }).click();
+    await one.page.getByText("Kept here, 1 to send").waitFor();
+    await other.page.getByRole("button", { name: /^Coat 3 is on/ }).click();
+    await other.page.getByText("All in the notebook").waitFor();
+    await one.context.setOffline(false);
+    await one.page.getByRole("heading", { name: /Coat 3 on .* twice/ }).waitFor({ timeout: 20_000 });
+    await expectWellMade(one.page, `bench-twice-${size}`);
+    await one.page
+      .getByRole("button", { name: /^Strike / })
+      .first()
+      .click();
+    await one.page.getByRole("heading", { name: /twice/ }).waitFor({ state: "detached" });
+    await one.page.getByText("All in the notebook").waitFor();
+    for (const { context } of [one, other]) await context.close();
   });
 });

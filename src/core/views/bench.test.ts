@@ -8,8 +8,8 @@ import { celsius, kelvinFromCelsius } from "../units.ts";
 import { airView } from "./air.ts";
 import { coatsOfTrial, openSitting, soonestFirst, trialsAtBench } from "./bench.ts";
 import { pieceCoats } from "./bench-pieces.ts";
+import { doubledCoats } from "./doubled-coats.ts";
 import { jarsToLookAt } from "./look-again.ts";
-import { type Trial, trialView } from "./trial.ts";
 
 const book = "019a0000-0000-7000-8000-000000000001";
 const atMs = (time: string) => Date.parse(`2026-10-14T${time}:00Z`);
@@ -103,8 +103,7 @@ function withTrial() {
       },
       [trial],
     );
-  const due = (held: TrialKey | null = null) =>
-    coatsOfTrial(notebook, trialView(notebook, trial) as Trial, held);
+  const due = (held: TrialKey | null = null) => coatsOfTrial(notebook, trial, held);
   return { notebook, write, trial, coat, due };
 }
 const said = (coats: ReturnType<typeof coatsOfTrial>) =>
@@ -165,6 +164,16 @@ test("a struck coat is due again; a patch that was left out is not asked for", (
   write("10:01", "struck", {}, [trial], [wrong]);
   write("10:02", "patch-left-out", { patch: "p4", why: "dropped", keyOpen: false }, [trial]);
   expect(said(due())).toEqual([[1, null, "T2 R4 K7"]]);
+});
+
+test("a coat that two entries claim on one patch is doubled until one is struck", () => {
+  const { notebook, coat, write, trial } = withTrial();
+  const doubled = () => doubledCoats(notebook, trial).map((d) => [d.coat, d.codes, d.entries.length]);
+  coat("10:00", ["p1", "p2"], 1);
+  const again = coat("10:02", ["p2", "p3"], 1);
+  expect(doubled()).toEqual([[1, ["R4"], 2]]);
+  write("10:05", "struck", {}, [trial], [again]);
+  expect(doubled()).toEqual([]);
 });
 
 test("a sitting stays open until it is ended", () => {

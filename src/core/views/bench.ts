@@ -99,8 +99,9 @@ const earliest = (patches: readonly DuePatch[]): number | null =>
  *
  * @param held  the key, where this device holds it while it is shut for everyone
  */
-export function coatsOfTrial(read: NotebookReader, trial: Trial, held: TrialKey | null): readonly DueCoat[] {
-  if (trial.laidOut === null || trial.closed !== null) return [];
+export function coatsOfTrial(read: NotebookReader, id: string, held: TrialKey | null): readonly DueCoat[] {
+  const trial = trialView(read, id);
+  if (trial === null || trial.laidOut === null || trial.closed !== null) return [];
   const key = trial.key.opened ?? held;
   const jarOf = (p: PatchState): string => key?.codes[p.code]?.jar ?? "";
   const waiting = trial.patches.filter((p) => p.leftOut === null && p.coats < trial.asked.coats);

@@ -1,8 +1,9 @@
 import { Show } from "solid-js";
 import { type AirView, airView, type DewMargin } from "../../core/views/air.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { Quantity } from "../controls/quantity.tsx";
 import { now } from "../shell/now.ts";
-import { known, withDigits, withPlaces } from "../words/number.ts";
+import { withDigits, withPlaces } from "../words/number.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
@@ -75,10 +76,8 @@ function Margin(props: { readonly dew: DewMargin; readonly air: AirView }) {
       <p>
         <b>{says()}</b>{" "}
         <span class="soft small less">
-          {words.bench.marginRule(
-            `${formatShort(props.dew.least)} °C`,
-            known(props.dew.margin, props.dew.giveOrTake).by,
-          )}
+          <Quantity value={props.dew.margin} giveOrTake={props.dew.giveOrTake} unit="°C" strong={false} />.{" "}
+          {words.bench.marginRule(`${formatShort(props.dew.least)} °C`)}
         </span>
       </p>
     </>

@@ -39,7 +39,7 @@ export function useBench(book: OpenBook) {
   const coats = createMemo(() => {
     const all = trials().flatMap((trial) =>
       book.look(`bench:${trial.id}:${held(trial.id) === null}`, (read) =>
-        coatsOfTrial(read, trial, held(trial.id)),
+        coatsOfTrial(read, trial.id, held(trial.id)),
       ),
     );
     return sortedByTime(soonestFirst(all), nowMs());

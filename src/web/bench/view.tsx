@@ -17,6 +17,7 @@ import { Next } from "./next.tsx";
 import { OtherActs } from "./other-acts.tsx";
 import { Otherwise } from "./otherwise.tsx";
 import { firstStep } from "./state.ts";
+import { Twice } from "./twice.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 import "./bench.css";
 
@@ -47,6 +48,7 @@ export function BenchView() {
     >
       <div class="bench" classList={{ colourless: bench.look() === undefined }}>
         <div class="at-hand">
+          <Twice bench={bench} />
           <Show when={bench.shown()} fallback={<NothingDue bench={bench} />}>
             {(coat) => (
               <>

@@ -38,7 +38,7 @@ export function Shell() {
         <main id="page">
           <Show when={open()} keyed fallback={<Nowhere />}>
             {(here) => (
-              <ErrorBoundary fallback={(error) => <Broken error={error} />}>
+              <ErrorBoundary fallback={(error, again) => <Broken error={error} onAgain={again} />}>
                 <Suspense>
                   <Dynamic component={here.screen.view} params={here.params} />
                 </Suspense>

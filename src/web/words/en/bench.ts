@@ -68,6 +68,18 @@ export const bench = {
       ? "Bare wood so far"
       : `Film so far on these patches: ${counted(coats)} ${coats === 1 ? "coat" : "coats"}`,
 
+  twice: (coat: number, codes: readonly string[]) =>
+    codes.length > 3
+      ? `Coat ${coat} on ${patches(codes.length)}, twice?`
+      : `Coat ${coat} on ${codes.join(" ")}, twice?`,
+  twiceAt: (when: string, where: string) => `${when} ${where}`,
+  onThisDevice: "on this device",
+  onAnother: "on another",
+  twiceSays: "Both are kept. Strike the one that did not happen.",
+  strikeThat: (when: string) => `Strike ${when}`,
+  bothHappened: "Both went on",
+  twiceWhy: (coat: number) => `coat ${coat} was given twice`,
+
   next: "What comes next",
   nowWord: "now",
   coatShort: (coat: number, n: number, jar: string) =>
@@ -111,8 +123,8 @@ export const bench = {
     thin: (by: string) => `Warm the wood ${by}, or wait.`,
     enough: "The wood is warm enough for this air.",
   },
-  marginRule: (least: string, by: string) =>
-    `Give or take ${by} °C. ${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
+  marginRule: (least: string) =>
+    `${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
   dewBelow: "dew below",
   wood: "wood",
   marginAria: (dew: string, wood: string, margin: string) =>

@@ -22,6 +22,9 @@ export const shell = {
   nowhereSays: "The address may have been cut short, or belong to a page that is not made yet.",
   toBench: "Go to the bench",
   brokeHeading: "This page could not be drawn",
-  brokeSays: "What was written is kept. Reading the page anew often helps; the exact fault is below.",
-  again: "Read it anew",
+  brokeSays: "What was written is kept. Trying again often helps; the exact fault is below.",
+  farHeading: "This page is out of reach just now",
+  farSays:
+    "It was not fetched before the house fell silent. What was written is kept, and the pages that were open before work.",
+  again: "Try again",
 };
