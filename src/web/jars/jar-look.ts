@@ -17,7 +17,7 @@ export function finishOfJar(jar: JarView): Finish | undefined {
 }
 
 /** Flakes are drawn as a thick jar of the same finish. */
-const flakePath = 0.3;
+const flakePath = 0.16;
 /** A vessel whose size is not known is drawn as one that its first filling fills to this share. */
 const usualFilling = 0.85;
 

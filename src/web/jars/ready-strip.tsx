@@ -4,6 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
+import { mostCommon } from "./shelf-plan.ts";
 import { hoursOf, lineOf, type StripScale, stripScale } from "./strip-lines.ts";
 
 const lineHeight = 22;
@@ -43,7 +44,7 @@ function Lines(props: {
                   width={Math.max(2, props.x(to) - props.x(from))}
                   height="16"
                   fill={`url(#${props.hatch})`}
-                  class="pen thin"
+                  class="box"
                 />
               )}
             </Show>
@@ -69,7 +70,7 @@ export function ReadyStrip(props: { readonly ready: Ready; readonly wide: boolea
   const book = useBook();
   const hatch = createUniqueId();
   const scale = createMemo<StripScale>(() => stripScale(props.ready));
-  const left = () => (props.wide ? 168 : 8);
+  const left = () => (props.wide ? 212 : 8);
   const right = () => (props.wide ? 520 : 320);
   const x = (hours: number) => left() + (hours / scale().until) * (right() - left());
   const heads = () => (props.wide ? 0 : 44);
@@ -85,7 +86,13 @@ export function ReadyStrip(props: { readonly ready: Ready; readonly wide: boolea
     const last = rows().at(-1);
     return last === undefined ? 40 : last.y + last.group.jars.length * lineHeight;
   };
-  const name = (group: ReadyGroup) => words.jars.ready.group(group.solvents, group.jars.length);
+  const usual = () => mostCommon(props.ready.groups.map((group) => group.resins));
+  const name = (group: ReadyGroup) =>
+    words.jars.ready.group(
+      group.resins === usual() ? group.solvents : group.resins,
+      group.jars.length,
+      group.jars[0]?.code ?? "",
+    );
   const again = (group: ReadyGroup) => {
     const times = group.jars.flatMap((jar) => jar.lookAgainAt ?? []).sort();
     return times[0] === undefined
@@ -153,7 +160,7 @@ export function ReadyStrip(props: { readonly ready: Ready; readonly wide: boolea
         <text x="104" y="6" class="soft">
           {words.jars.ready.ready}
         </text>
-        <rect x="156" y="-8" width="26" height="16" fill={`url(#${hatch})`} class="pen thin" />
+        <rect x="156" y="-8" width="26" height="16" fill={`url(#${hatch})`} class="box" />
         <text x="188" y="6" class="soft">
           {words.jars.ready.inHere}
         </text>

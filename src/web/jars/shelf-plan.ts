@@ -61,7 +61,7 @@ function headingOf(root: JarView, usualResin: string): string {
   return resin === usualResin ? (root.solvents[0]?.name ?? resin) : resin;
 }
 
-function mostCommon(names: readonly string[]): string {
+export function mostCommon(names: readonly string[]): string {
   const counts = new Map<string, number>();
   for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1);
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? "";

@@ -1,6 +1,5 @@
 import { createMemo, For, Show } from "solid-js";
 import { JarGroup } from "../drawings/jar.tsx";
-import { navigate } from "../router.ts";
 import { words } from "../words/words.ts";
 import { drawnJar } from "./jar-look.ts";
 import { cutOnShelf, readOut, stateOnShelf } from "./jar-text.ts";
@@ -16,9 +15,6 @@ function pourPath({ from, to }: Pour, shelfY: number): string {
   const turn = into - 26;
   return `M${a} ${shelfY}V${turn - 12}Q${a} ${turn} ${(a + b) / 2} ${turn + 2}T${b} ${turn + 12}V${into}`;
 }
-
-const opened = (event: MouseEvent): boolean =>
-  event.button === 0 && !event.metaKey && !event.ctrlKey && !event.shiftKey && !event.altKey;
 
 const shortened = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
@@ -66,6 +62,18 @@ function Words(props: { readonly placed: PlacedJar; readonly shelfY: number; rea
   );
 }
 
+/** Over the drawn jar lies a link that is as large as the glass and its words. */
+function placeOf(placed: PlacedJar, shelfY: number) {
+  const below = placed.words === "below";
+  const width = below ? 88 * placed.scale : 168;
+  return {
+    left: `${placed.x}px`,
+    top: `${placed.y}px`,
+    width: `${width}px`,
+    height: `${shelfY - placed.y + (below ? 48 : 0)}px`,
+  };
+}
+
 /** One set of shelves: stages as boards, jars on them, lines for what was poured from which. */
 export function Shelves(props: {
   readonly set: ShelfSet;
@@ -83,67 +91,68 @@ export function Shelves(props: {
   const fillOf = (placed: PlacedJar) =>
     drawn().find((jar) => jar.placed === placed)?.as.fill ?? "var(--sheet)";
   return (
-    <svg
-      class="shelves"
-      width={props.set.width}
-      height={props.set.height}
-      viewBox={`0 0 ${props.set.width} ${props.set.height}`}
-      font-size="15.5"
-    >
-      <title>{words.jars.shelvesLabel}</title>
-      <For each={props.set.shelves}>
-        {(shelf) => (
-          <g>
-            <path class="board" d={`M0 ${shelf.y}H${props.set.width}`} />
-            <Show when={props.namesBeside}>
-              <text y={shelf.y - 17} class="b" font-size="17">
-                {words.jars.stage[shelf.stage]}
-              </text>
-            </Show>
-          </g>
-        )}
-      </For>
-      <For each={props.set.pours}>
-        {(pour) => (
-          <g>
-            <path class="pour outer" d={pourPath(pour, shelfY(pour.from))} />
-            <path class="pour" stroke={fillOf(pour.from)} d={pourPath(pour, shelfY(pour.from) + 1)} />
-          </g>
-        )}
-      </For>
-      <For each={props.set.columns}>
-        {(column) => (
-          <text x={column.x} y="14" class="b" font-size="17">
-            {shortened(column.heading, Math.floor(columnWidth / 8.6))}
-          </text>
-        )}
-      </For>
-      <For each={drawn()}>
-        {({ placed, as }) => (
-          <a
-            href={`/jars/${placed.jar.id}`}
-            aria-label={readOut(placed.jar, placed.fitness)}
-            aria-current={props.chosen === placed.jar.id ? "true" : undefined}
-            onClick={(event) => {
-              if (!opened(event)) return;
-              event.preventDefault();
-              navigate(`/jars/${placed.jar.id}`);
-            }}
-          >
-            <rect
-              class="target"
-              x={placed.x}
-              y={placed.y}
-              width={88 * placed.scale}
-              height={122 * placed.scale + 40}
-            />
-            <g transform={`translate(${placed.x} ${placed.y}) scale(${placed.scale})`}>
-              <JarGroup jar={as} />
+    <div class="shelves" style={{ width: `${props.set.width}px`, height: `${props.set.height}px` }}>
+      <svg
+        width={props.set.width}
+        height={props.set.height}
+        viewBox={`0 0 ${props.set.width} ${props.set.height}`}
+        font-size="15.5"
+        aria-hidden="true"
+      >
+        <For each={props.set.shelves}>
+          {(shelf) => (
+            <g>
+              <path class="board" d={`M0 ${shelf.y}H${props.set.width}`} />
+              <Show when={props.namesBeside}>
+                <text y={shelf.y - 17} class="b" font-size="17">
+                  {words.jars.stage[shelf.stage]}
+                </text>
+              </Show>
             </g>
-            <Words placed={placed} shelfY={shelfY(placed)} chosen={props.chosen === placed.jar.id} />
-          </a>
-        )}
-      </For>
-    </svg>
+          )}
+        </For>
+        <For each={props.set.pours}>
+          {(pour) => (
+            <g>
+              <path class="pour outer" d={pourPath(pour, shelfY(pour.from))} />
+              <path class="pour" stroke={fillOf(pour.from)} d={pourPath(pour, shelfY(pour.from) + 1)} />
+            </g>
+          )}
+        </For>
+        <For each={props.set.columns}>
+          {(column) => (
+            <text x={column.x} y="14" class="b" font-size="17">
+              {shortened(column.heading, Math.floor(columnWidth / 8.6))}
+            </text>
+          )}
+        </For>
+        <For each={drawn()}>
+          {({ placed, as }) => (
+            <g>
+              <g transform={`translate(${placed.x} ${placed.y}) scale(${placed.scale})`}>
+                <JarGroup jar={as} />
+              </g>
+              <Words placed={placed} shelfY={shelfY(placed)} chosen={props.chosen === placed.jar.id} />
+            </g>
+          )}
+        </For>
+      </svg>
+      <ul class="plain" aria-label={words.jars.shelvesLabel}>
+        <For each={drawn()}>
+          {({ placed }) => (
+            <li>
+              <a
+                class="over-jar"
+                style={placeOf(placed, shelfY(placed))}
+                href={`/jars/${placed.jar.id}`}
+                aria-current={props.chosen === placed.jar.id ? "true" : undefined}
+              >
+                <span class="unseen">{readOut(placed.jar, placed.fitness)}</span>
+              </a>
+            </li>
+          )}
+        </For>
+      </ul>
+    </div>
   );
 }
