@@ -3,7 +3,7 @@ import { type AirView, airView, type DewMargin } from "../../core/views/air.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Quantity } from "../controls/quantity.tsx";
 import { now } from "../shell/now.ts";
-import { withDigits, withPlaces } from "../words/number.ts";
+import { known, withDigits } from "../words/number.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
@@ -70,14 +70,16 @@ function Margin(props: { readonly dew: DewMargin; readonly air: AirView }) {
     <>
       <h2 class="margin">
         <span>{words.bench.marginHeading[props.dew.state]}</span>
-        <span class="nb">{withPlaces(props.dew.margin, 1)} °C</span>
+        <Quantity value={props.dew.margin} digits={2} unit="°C" strong={false} />
       </h2>
       <DewScale dew={props.dew} wood={props.air.wood} />
       <p>
         <b>{says()}</b>{" "}
         <span class="soft small less">
-          <Quantity value={props.dew.margin} giveOrTake={props.dew.giveOrTake} unit="°C" strong={false} />.{" "}
-          {words.bench.marginRule(`${formatShort(props.dew.least)} °C`)}
+          {words.bench.marginRule(
+            `${formatShort(props.dew.least)} °C`,
+            known(props.dew.margin, props.dew.giveOrTake).by,
+          )}
         </span>
       </p>
     </>

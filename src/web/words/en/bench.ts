@@ -76,7 +76,7 @@ export const bench = {
   onThisDevice: "on this device",
   onAnother: "on another",
   twiceSays: "Both are kept. Strike the one that did not happen.",
-  strikeThat: (when: string) => `Strike ${when}`,
+  strikeThat: (when: string, where: string) => `Strike ${when} ${where}`,
   bothHappened: "Both went on",
   twiceWhy: (coat: number) => `coat ${coat} was given twice`,
 
@@ -123,8 +123,8 @@ export const bench = {
     thin: (by: string) => `Warm the wood ${by}, or wait.`,
     enough: "The wood is warm enough for this air.",
   },
-  marginRule: (least: string) =>
-    `${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
+  marginRule: (least: string, by: string) =>
+    `Give or take ${by} °C. ${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
   dewBelow: "dew below",
   wood: "wood",
   marginAria: (dew: string, wood: string, margin: string) =>
