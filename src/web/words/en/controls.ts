@@ -3,7 +3,6 @@ export const controls = {
   giveOrTake: (value: string, by: string) => `${value}, give or take ${by}`,
   giveOrTakeBy: (by: string) => `, give or take ${by}`,
   didYouMean: "Did you mean",
-  changeIt: "Change it",
   optional: "if you know it",
   outside: (shown: string, least: string, most: string) =>
     `${shown} does not fit. From ${least} to ${most} would do.`,
@@ -11,5 +10,4 @@ export const controls = {
   tooMuch: (shown: string, most: string) => `${shown} does not fit. ${most} or less would do.`,
   otherGallon: (taken: string, other: string) =>
     `${taken}, by the US gallon; by the imperial it would be ${other}`,
-  howItIsWorkedOut: "How it is worked out",
 };

@@ -10,7 +10,6 @@ export const shell = {
   notKept: "This browser keeps nothing: leave the page open until all is sent",
   toSendAndNotKept: (n: number) => `${n} to send, and this browser keeps nothing`,
   refused: (n: number) => (n === 1 ? "One entry was refused" : `${n} entries were refused`),
-  seeRefused: "See it in the Book",
   light: "Light",
   lights: { day: "Day", dark: "Dark", dim: "Dim shop" },
   notebook: "Notebook",
