@@ -43,7 +43,6 @@ export const amounts = z
     }),
   )
   .min(1);
-export type AmountsInput = z.output<typeof amounts>;
 
 /** Standard uncertainties of what was measured with; zero or absent is taken as exact. */
 export const instruments = z.strictObject({

@@ -23,8 +23,6 @@ export interface TrialRow {
  */
 export type Analysis = "as laid out" | "as treated";
 
-export type ResponseAsked = Body<"trial-asked">["looksAt"][number];
-
 /** The coats after which a response was read, in order. */
 export const coatsRead = (trial: Trial, response: string): readonly number[] =>
   [...new Set(trial.readings.filter((r) => r.response === response).map((r) => r.afterCoat))].sort(

@@ -32,6 +32,5 @@ export const target = z.looseObject({
   /** Share of the amount that went here; equal shares when absent. */
   share: z.number().min(0).max(1).optional(),
 });
-export type Target = z.output<typeof target>;
 
 export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
