@@ -48,7 +48,7 @@ function betaFraction(x: number, a: number, b: number): number {
  * @throws DomainError for x outside [0, 1], a or b ≤ 0, and NaN
  *
  * Valid:    0 ≤ x ≤ 1, a > 0, b > 0
- * Accuracy: 1e-12 relative in the smaller tail for a, b up to 1e4
+ * Accuracy: 1e-11 relative in the smaller tail for a, b up to 1e4
  * Source:   NIST Digital Library of Mathematical Functions, 8.17.22
  * @example
  * incompleteBeta(0.3, 2, 5).lower // => 0.579825

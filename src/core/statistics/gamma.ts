@@ -98,7 +98,7 @@ function upperByFraction(a: number, x: number): number {
  * @throws DomainError for a ≤ 0, x < 0, and NaN
  *
  * Valid:    a > 0, x ≥ 0
- * Accuracy: 1e-12 relative in the smaller tail for a up to 1e4
+ * Accuracy: 1e-11 relative in the smaller tail for a up to 1e4
  * Source:   NIST Digital Library of Mathematical Functions, 8.7.1 and 8.9.2
  * @example
  * incompleteGamma(0.5, 2).lower // => 0.9544997361

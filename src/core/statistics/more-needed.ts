@@ -38,7 +38,8 @@ function halfWidth(layout: ObservedLayout, jars: number, boards: number): number
   const freedom = onBoards
     ? layout.degreesOfFreedom * growth
     : layout.degreesOfFreedom + layout.levels * jars;
-  return tukeyMultiplier(layout.levels, freedom) * Math.sqrt(variance);
+  // Whole degrees of freedom do for advice, and their multipliers are known from one question to the next.
+  return tukeyMultiplier(layout.levels, Math.max(1, Math.floor(freedom))) * Math.sqrt(variance);
 }
 
 /** The first number for which the interval is short enough, by doubling and halving: more is never worse. */
