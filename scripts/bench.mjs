@@ -22,7 +22,7 @@ const shown = (x) => (Math.abs(x) >= 100 ? x.toFixed(0) : x.toPrecision(3));
 
 function line({ name, value, unit, atMost, peer }) {
   const good = atMost === undefined || value <= atMost;
-  const limit = atMost === undefined ? "" : `  at most ${atMost} ${unit}`;
+  const limit = atMost === undefined ? "" : `  at most ${shown(atMost)} ${unit}`;
   const ratio =
     peer === undefined ? "" : `  ${shown(value / peer.value)} × ${peer.name} (${shown(peer.value)} ${unit})`;
   return `${good ? "✓" : "✗"} ${name}: ${shown(value)} ${unit}${limit}${ratio}`;

@@ -20,7 +20,8 @@ const parts = {
   pages: {
     from: [...everywhere, "vite.config.ts", "src/web"],
     made: "dist/web/index.html",
-    make: (onStart) => runNode("node_modules/vite/bin/vite.js", ["build", "--logLevel", "warn"], { onStart }),
+    make: (onStart) =>
+      runNode("node_modules/vite/bin/vite.js", ["build", "--logLevel", "error"], { onStart }),
   },
   types: { make: (onStart) => tsc([], onStart) },
 };
