@@ -103,8 +103,8 @@ function rightCensored(given: Json, context: Context): Json {
   const model = modelOf(given);
   const [term] = model.terms;
   const levels = term === undefined ? undefined : model.factors[term];
-  if (term === undefined || levels === undefined || model.weights !== null)
-    throw new NotReadable("the model is not one factor without weights");
+  if (term === undefined || levels?.length !== 2 || model.weights !== null)
+    throw new NotReadable("the model is not one factor of two levels without weights");
   const times = watchedTimes(rowsOf(given, model, context), model, term);
   const test = logRankTest(times, levels);
   const ratio = hazardRatioEfron(times, levels[1] ?? "");

@@ -253,7 +253,7 @@ export const verdictCalculation = defineCalculation({
     const verdict =
       given.response.scale === "measured"
         ? { ...verdictMeasured(readings, question), overall: null }
-        : verdictOrdered(readings, question);
+        : verdictOrdered(readings, { ...question, rankedWithinBoards: given.response.scale === "ranked" });
     return {
       ...verdict,
       pairs: verdict.pairs.map((p) => ({ ...p, interval: [...p.interval] as [number, number] })),

@@ -179,6 +179,19 @@ describe("the verdict on ordered responses", () => {
     expect(found.method.errorTerm).toBe("judge");
     expectNear(found.overall?.statistic ?? Number.NaN, 8.0973, { absolute: 5e-5 });
   });
+  test("boards of one level each: a judge holds them against each other, but not ranks given board by board", () => {
+    const woods = grasses.map((r) => ({
+      ...r,
+      patch: `${r.factors.grass}`,
+      board: r.factors.grass,
+      judge: r.board,
+    }));
+    expect(verdictOrdered(woods, aboutGrass).method.errorTerm).toBe("judge");
+    const ranked = { ...aboutGrass, rankedWithinBoards: true };
+    expect(verdictOrdered(woods, ranked).method.errorTerm).toBe("judge");
+    const twoABoard = [...woods, ...woods.map((r) => ({ ...r, patch: `${r.patch} again` }))];
+    expect(() => verdictOrdered(twoABoard, ranked)).toThrow(DomainError);
+  });
   test("fewer than two blocks, and values all alike, are refused", () => {
     const one = grasses.filter((r) => r.board === "home 0");
     expect(() => verdictOrdered(one, aboutGrass)).toThrow(DomainError);

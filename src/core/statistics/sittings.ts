@@ -3,7 +3,7 @@ import { midRanks } from "./ranks.ts";
 import { groupedBy, type PatchMean, type Reading } from "./readings.ts";
 import { mean, sum } from "./vector.ts";
 
-/** Readings that one judge made within one block: only these are held against each other. */
+/** Readings that one judge made of one board, or of all boards where boards carry one level each: only these are held against each other. */
 type Sitting = readonly Reading[];
 
 export interface Blocks {
@@ -17,15 +17,20 @@ const levelIn = (reading: Reading, compare: string): string => reading.factors[c
 const holdsSeveral = (sitting: Sitting, compare: string): boolean =>
   new Set(sitting.map((r) => levelIn(r, compare))).size > 1;
 
-/** Boards are the blocks where two or more of them carry several levels; otherwise judges are. */
-export function blocksOf(readings: readonly Reading[], compare: string): Blocks {
+/**
+ * Boards are the blocks where two or more of them carry several levels; otherwise judges are, each holding what lies
+ * on one board against another unless ranks were given board by board.
+ */
+export function blocksOf(readings: readonly Reading[], compare: string, rankedWithinBoards: boolean): Blocks {
+  const ofOneBoard = (r: Reading): string => JSON.stringify([r.board ?? null, r.judge ?? null]);
+  // Where a board holds one patch, it is boards that were ranked.
+  const severalOnABoard = groupedBy(readings, ofOneBoard).some((sitting) => sitting.length > 1);
   for (const of of ["board", "judge"] as const) {
+    const apart = of === "board" || rankedWithinBoards;
+    const sittingOf = (r: Reading): string =>
+      JSON.stringify([apart ? (r.board ?? null) : null, r.judge ?? null]);
     const blocks = groupedBy(readings, (r) => r[of] ?? "")
-      .map((block) =>
-        groupedBy(block, (r) => JSON.stringify([r.board ?? null, r.judge ?? null])).filter((s) =>
-          holdsSeveral(s, compare),
-        ),
-      )
+      .map((block) => groupedBy(block, sittingOf).filter((s) => holdsSeveral(s, compare)))
       .filter((sittings) => sittings.length > 0);
     if (blocks.length >= 2) return { of, blocks };
   }

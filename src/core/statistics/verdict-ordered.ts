@@ -35,6 +35,11 @@ export interface OrderedVerdict extends Verdict {
   readonly overall: OverallTest | null;
 }
 
+export interface OrderedQuestion extends Question {
+  /** Whether ranks were given board by board, so that those of two boards cannot be held against each other. */
+  readonly rankedWithinBoards?: boolean;
+}
+
 type RankRow = readonly (number | null)[];
 
 function overallTest(rows: readonly RankRow[]): OverallTest | null {
@@ -154,13 +159,13 @@ function rankedLevels(seen: readonly LevelSeen[], rows: readonly RankRow[]): Lev
  * Valid:  two or more levels, two or more blocks
  * Source: W. J. Conover, Practical Nonparametric Statistics (1999), 5.8; T. Tango, Statist. Med. 17 (1998) 891
  */
-export function verdictOrdered(readings: readonly Reading[], question: Question): OrderedVerdict {
+export function verdictOrdered(readings: readonly Reading[], question: OrderedQuestion): OrderedVerdict {
   const { compare, matters } = question;
   const { patches, wobble } = patchMeans(readings);
   if (new Set(readings.map((r) => r.value)).size < 2)
     throw new DomainError({ code: "no-variation", field: "rows.value", value: readings[0]?.value });
   const units = experimentalUnits(patches, compare, question.appliedTo);
-  const blocks = blocksOf(readings, compare);
+  const blocks = blocksOf(readings, compare, question.rankedWithinBoards ?? false);
   const levels = [...new Set(patches.map((p) => p.factors[compare] ?? ""))].sort();
   const layout: Layout = { blocks, units, compare, levels };
   const multiplier = tukeyMultiplier(levels.length, Number.POSITIVE_INFINITY);
