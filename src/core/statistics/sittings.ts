@@ -26,9 +26,8 @@ export function blocksOf(readings: readonly Reading[], compare: string, rankedWi
   // Where a board holds one patch, it is boards that were ranked.
   const severalOnABoard = groupedBy(readings, ofOneBoard).some((sitting) => sitting.length > 1);
   for (const of of ["board", "judge"] as const) {
-    const apart = of === "board" || rankedWithinBoards;
-    const sittingOf = (r: Reading): string =>
-      JSON.stringify([apart ? (r.board ?? null) : null, r.judge ?? null]);
+    const apart = of === "board" || (rankedWithinBoards && severalOnABoard);
+    const sittingOf = (r: Reading): string => (apart ? ofOneBoard(r) : JSON.stringify(r.judge ?? null));
     const blocks = groupedBy(readings, (r) => r[of] ?? "")
       .map((block) => groupedBy(block, sittingOf).filter((s) => holdsSeveral(s, compare)))
       .filter((sittings) => sittings.length > 0);
