@@ -26,6 +26,16 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./bench/view.tsx")).BenchView })),
   },
   {
+    place: "shelf",
+    path: "/shelf",
+    view: lazy(async () => ({ default: (await import("./shelf/view.tsx")).ShelfView })),
+  },
+  {
+    place: "shelf",
+    path: "/shelf/new",
+    view: lazy(async () => ({ default: (await import("./shelf/new.tsx")).NewOnShelf })),
+  },
+  {
     place: "jars",
     path: "/jars",
     view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),

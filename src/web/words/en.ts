@@ -4,10 +4,11 @@ import { cautions } from "./en/cautions.ts";
 import { controls } from "./en/controls.ts";
 import { jars } from "./en/jars.ts";
 import { pieces } from "./en/pieces.ts";
+import { shelf } from "./en/shelf.ts";
 import { shell } from "./en/shell.ts";
 import { start } from "./en/start.ts";
 import { trials } from "./en/trials.ts";
 import { verdict } from "./en/verdict.ts";
 
 /** Every text on the pages, in English, one part a place. Another language is another object of this shape. */
-export const en = { shell, start, cautions, controls, bench, jars, pieces, book, trials, verdict };
+export const en = { shell, shelf, start, cautions, controls, bench, jars, pieces, book, trials, verdict };

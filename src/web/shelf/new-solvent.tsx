@@ -1,0 +1,80 @@
+import { createMemo, createSignal, Show } from "solid-js";
+import { useBook } from "../book-store/use-book.tsx";
+import { Cautions } from "../controls/cautions.tsx";
+import { fields } from "../controls/read-quantity.ts";
+import { TextField } from "../controls/text-field.tsx";
+import { withDigits } from "../words/number.ts";
+import { words } from "../words/words.ts";
+import { BoughtFields, type NewProps, useBought } from "./bought.tsx";
+import { emptyStrength, figure, readStrength, type StrengthDraft } from "./draft.ts";
+import { madeOfWords } from "./material-line.tsx";
+import { StrengthFields } from "./strength-fields.tsx";
+
+const t = words.shelf;
+
+/** `Ethanol 95 %` where nothing else is written. */
+const usualName = (draft: StrengthDraft): string =>
+  draft.how === "sheet" || Number.isNaN(figure(draft.strength))
+    ? ""
+    : `${t.capital(t.componentNames[draft.component])} ${withDigits(figure(draft.strength), 3).replace(/\.0+$/, "")}${draft.basis === "proof" ? " proof" : " %"}`;
+
+/** An alcohol onto the shelf, its strength as the label or the data sheet says it. */
+export function NewSolvent(props: NewProps) {
+  const book = useBook();
+  const [name, setName] = createSignal("");
+  const [draft, setDraft] = createSignal<StrengthDraft>(emptyStrength);
+  const [told, setTold] = createSignal(false);
+  const bought = useBought(fields.massOrVolume);
+  const read = createMemo(() => readStrength(draft()));
+  const called = () => (name().trim() === "" ? usualName(draft()) : name().trim());
+  const wrong = () => {
+    const found = read();
+    if (found.ok || (found.fault === "empty" && !told())) return undefined;
+    if (found.fault === "over 100") return t.sheetOver(withDigits(found.sum ?? 0, 4));
+    return found.fault === "empty" && draft().how === "sheet" ? t.sheetEmpty : t.percentWrong;
+  };
+  const put = () => {
+    setTold(true);
+    const found = read();
+    if (!found.ok || called() === "" || !bought.good()) return;
+    const entry = book.write({
+      kind: "material-bought",
+      body: { form: "solvent", name: called(), solvent: found.solvent, ...bought.body() },
+    });
+    props.onWrote(called(), entry);
+    setName("");
+    setDraft(emptyStrength);
+    setTold(false);
+    bought.clear();
+  };
+  return (
+    <form
+      class="stack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        put();
+      }}
+    >
+      <StrengthFields draft={draft()} set={(change) => setDraft({ ...draft(), ...change })} wrong={wrong()} />
+      <div aria-live="polite">
+        <Show when={read().ok && read()} keyed>
+          {(found) => <p>{found.ok ? t.made(madeOfWords(found.composition)) : ""}</p>}
+        </Show>
+      </div>
+      <Show when={read().ok && read()} keyed>
+        {(found) => (found.ok ? <Cautions act="opening" liquid={found.composition} /> : null)}
+      </Show>
+      <TextField
+        label={t.name}
+        value={name()}
+        hint={usualName(draft()) === "" ? t.nameHint : usualName(draft())}
+        wrong={told() && called() === "" ? t.nameMissing : undefined}
+        onInput={setName}
+      />
+      <BoughtFields bought={bought} hint={t.amountHint.solvent} told={told()} />
+      <button type="submit" class="main">
+        {t.put}
+      </button>
+    </form>
+  );
+}
