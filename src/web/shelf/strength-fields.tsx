@@ -68,7 +68,7 @@ function SheetFields(props: StrengthProps) {
   const unused = (): Component | undefined =>
     components.find((c) => c !== "unknown" && !props.draft.parts.some((part) => part.component === c));
   return (
-    <fieldset class="stack">
+    <fieldset class="stack sheet">
       <legend class="small soft">{t.sheetHint}</legend>
       <Index each={props.draft.parts}>
         {(part, i) => (
@@ -86,7 +86,7 @@ function SheetFields(props: StrengthProps) {
       <Show when={unused() !== undefined}>
         <Select
           label={t.addPart}
-          empty={t.gradeEmpty}
+          empty={t.choose}
           value={undefined}
           options={components
             .filter((c) => c !== "unknown" && !props.draft.parts.some((part) => part.component === c))

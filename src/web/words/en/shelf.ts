@@ -9,10 +9,8 @@ export const shelf = {
   },
   groups: { resin: "Flakes", solvent: "Alcohols", instrument: "To measure with", other: "Other things" },
   left: (amount: string) => `${amount} left`,
-  of: (amount: string) => `of ${amount}`,
-  leftUnknown: "how much is left is not known",
   usedUp: "used up",
-  lot: (lot: string) => `lot ${lot}`,
+  lot: (lot: string) => (/^lot\b/i.test(lot) ? lot : `lot ${lot}`),
   bought: (day: string) => `bought ${day}`,
   price: (amount: string, per: string) => `${amount} ${per}`,
   per100g: "for 100 g",
@@ -33,6 +31,7 @@ export const shelf = {
   nameMissing: "Give it a name.",
   grade: "Grade",
   gradeEmpty: "Choose the nearest",
+  choose: "Choose",
   gradeMissing: "Choose the nearest grade, so that its colour can be reckoned.",
   wax: "Wax",
   waxes: { dewaxed: "dewaxed", waxy: "waxy", unknown: "not told" },
@@ -77,7 +76,6 @@ export const shelf = {
   sheetOver: (sum: string) => `The shares come to ${sum} %. 100 is the most.`,
   sheetEmpty: "Write down at least one share.",
   addPart: "One component more",
-  removePart: (name: string) => `Take ${name} out`,
   use: "What it is",
   uses: {
     scale: "scale",
@@ -94,5 +92,4 @@ export const shelf = {
   },
   put: "Put it on the shelf",
   wrote: (name: string) => `${name} stands on the shelf.`,
-  sheetCaution: "Read its data sheet before you open it.",
 };
