@@ -1,4 +1,4 @@
-import { createEffect, createSignal, For, on, Show } from "solid-js";
+import { createEffect, createMemo, createSignal, For, on, Show } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
@@ -34,9 +34,10 @@ export function JarActs(props: { readonly jar: JarView }) {
   const book = useBook();
   const [open, setOpen] = createSignal<JarAct>();
   const [wrote, setWrote] = createSignal<{ readonly said: string; readonly entries: readonly string[] }>();
+  const which = createMemo(() => props.jar.id); // the jar itself is another one after every entry
   createEffect(
     on(
-      () => props.jar.id,
+      which,
       () => {
         setOpen(undefined);
         setWrote(undefined);
