@@ -47,8 +47,8 @@ function CanShow(props: Parameters<typeof Aside>[0]) {
         {(seen) => (
           <>
             <h2>
-              <Show when={best()} fallback={words.trials.canShowNothing}>
-                {(one) => words.trials.canShow(short(one().value ?? 0), seen().unit, one().factor)}
+              <Show when={best()} keyed fallback={words.trials.canShowNothing}>
+                {(one) => words.trials.canShow(short(one.value ?? 0), seen().unit, one.factor)}
               </Show>
             </h2>
             <ShowBars smallest={reckoned()} matters={seen().matters} />

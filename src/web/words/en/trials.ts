@@ -62,7 +62,9 @@ export const trials = {
     with: " with ",
     on: ", on ",
     boardsEach: (n: string, woods: number) =>
-      woods > 1 ? `${counted(Number(n))} boards each of ` : `${some(Number(n), "board", "boards")} of `,
+      woods > 1
+        ? `${some(Number(n), "board", "boards")} each of `
+        : `${some(Number(n), "board", "boards")} of `,
     coats: (n: string) => some(Number(n), "coat", "coats"),
     judgedBy: ", judged by ",
     after: " after ",
