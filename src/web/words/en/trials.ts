@@ -62,9 +62,7 @@ export const trials = {
     with: " with ",
     on: ", on ",
     boardsEach: (n: string, woods: number) =>
-      woods > 1
-        ? `${some(Number(n), "board", "boards")} each of `
-        : `${some(Number(n), "board", "boards")} of `,
+      `${some(Number(n), "board", "boards")} ${woods > 1 ? "each " : ""}of `,
     coats: (n: string) => some(Number(n), "coat", "coats"),
     judgedBy: ", judged by ",
     after: " after ",
