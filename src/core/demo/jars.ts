@@ -112,6 +112,9 @@ function lookAtStocks(shop: Shop, stocks: readonly Stock[]): void {
     }
 }
 
+/** One of the two that never came quite clear. */
+const isHazy = (stock: Stock): boolean => stock.alcohol === "denatured" && stock.number === 2;
+
 /** Day −37, evening: strained through paper, and a spoonful of each dried down. */
 function strain(shop: Shop, stock: Stock, turn: number): string {
   const { pen, clock, shelf, random } = shop;
@@ -126,11 +129,10 @@ function strain(shop: Shop, stock: Stock, turn: number): string {
     { code, vessel: glass, through: "coffee paper", kept: typed(`${kept} ml`, "volume", shelf.jug) },
     { about: [stock.id, glass] },
   );
-  const hazy = stock.alcohol === "denatured" && stock.number === 2;
   pen.write(
     clock.at(-37, later(time, 12)),
     "batch-looked-at",
-    { undissolved: "none", clarity: hazy ? "hazy" : "clear" },
+    { undissolved: "none", clarity: isHazy(stock) ? "hazy" : "clear" },
     { about: [id] },
   );
   const fold = foldJar(pen.book, id);
@@ -188,6 +190,12 @@ function letDown(shop: Shop, stock: Stock, strained: string, turn: number): Jars
       { about: [strained, glass, shelf.alcohol[stock.alcohol]] },
     );
     weigh(shop, batch, glass, clock.at(-36, later(time, 6)), about(random, 0, 0.4));
+    pen.write(
+      clock.at(-36, later(time, 7)),
+      "batch-looked-at",
+      { undissolved: "none", clarity: isHazy(stock) ? "hazy" : "clear" },
+      { about: [batch] },
+    );
     return { alcohol: stock.alcohol, cut, stock: stock.number, batch };
   });
 }

@@ -54,7 +54,7 @@ function resinIngredient(
   return {
     named,
     readings: [amount.reading, moisture],
-    resin: makeup ?? { name: named.name, grade: "", wax: null, moisture: null, insoluble: null },
+    resin: makeup ?? { name: named.name, grade: named.name, wax: null, moisture: null, insoluble: null },
     amounts: ([kg = 0, damp = 0]) => ({
       resin: kg * Math.max(0, 1 - damp - wax - insoluble),
       wax: kg * wax,

@@ -58,7 +58,7 @@ export function makeupOf(read: NotebookReader, material: string): Makeup | null 
           ? null
           : {
               name: body.name,
-              grade: body.resin?.grade ?? "",
+              grade: body.resin?.grade ?? body.name,
               wax: body.resin?.waxMassFraction ?? null,
               moisture: body.resin?.moistureMassFraction ?? null,
               insoluble: body.resin?.insolubleMassFraction ?? null,

@@ -60,6 +60,9 @@ export function JarsView(props: ScreenProps) {
                   {words.jars.labels}
                 </a>
               </div>
+              <Show when={!wide()}>
+                <p class="small soft">{words.jars.fromTheTop}</p>
+              </Show>
               <For each={sets()}>
                 {(set) => <Shelves set={set} chosen={chosenId()} namesBeside={wide()} />}
               </For>

@@ -13,6 +13,7 @@ export const jars = {
   hideEmptied: "Hide emptied jars",
   noCode: "no code",
   shelvesLabel: "Jars on their shelves; lines show what was poured into what",
+  fromTheTop: "From the top down: stock, strained, thinned to work with.",
   cardBehind: "The marks are print on a card held behind the jar: clear lets you read it, cloudy does not.",
   lb: (text: string) => `${text} lb`,
   stage: { stock: "Stock", strained: "Strained", thinned: "Thinned" },
