@@ -53,8 +53,8 @@ export function BenchView() {
             {(coat) => (
               <>
                 <Due bench={bench} coat={coat()} />
-                <Otherwise bench={bench} />
                 <Dock bench={bench} coat={coat()} />
+                <Otherwise bench={bench} />
               </>
             )}
           </Show>
