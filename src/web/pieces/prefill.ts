@@ -2,6 +2,9 @@ import type { NotebookReader } from "../../core/notebook/reader.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { pieceMethods } from "../../core/pieces/method-defaults.ts";
 import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
+import { poundsPerUsGallonFromCut } from "../../core/units.ts";
+import { methodOf } from "../../core/views/bench.ts";
+import { jarView } from "../../core/views/jar.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import { trialView } from "../../core/views/trial.ts";
 import { shortCut } from "./cut-text.ts";
@@ -33,6 +36,13 @@ function readRecipe(text: string | null): Record<string, string> {
 const methodIn = (text: string | undefined): PieceMethod | undefined =>
   pieceMethods.find((method) => text?.toLowerCase().includes(method));
 
+/** A jar's cut by its label, or by what went into it where it has none. */
+function cutOfJar(read: NotebookReader, batch: string | null): string | undefined {
+  const jar = batch === null ? null : jarView(read, batch);
+  const known = jar?.labelCut ?? jar?.cut?.value;
+  return known === undefined ? undefined : `${shortCut(poundsPerUsGallonFromCut(known))} lb`;
+}
+
 /** The draft that a trial's winner begins with, or null when the address names no trial of this notebook. */
 export function fromTrial(read: NotebookReader, query: URLSearchParams): FromTrial | null {
   const id = query.get("trial");
@@ -40,17 +50,18 @@ export function fromTrial(read: NotebookReader, query: URLSearchParams): FromTri
   if (trial === null || id === null) return null;
   const recipe = readRecipe(query.get("recipe"));
   const held = (what: string): string | undefined => trial.asked.held?.find((h) => h.what === what)?.at;
-  const method = methodIn(recipe.method ?? held("method"));
-  const cut = recipe.cut ?? held("cut");
+  const method = methodIn(recipe.method ?? methodOf(read, trial));
   const wood = recipe.wood ?? held("wood");
   const jar = trial.jars.find((j) =>
     Object.entries(recipe).every(([factor, level]) => (j.recipe[factor] ?? level) === level),
   );
+  const batch = jar?.batch ?? null;
+  const cut = recipe.cut ?? held("cut") ?? cutOfJar(read, batch);
   return {
     trial: id,
     question: trial.asked.question,
     recipe,
-    batch: jar?.batch ?? null,
+    batch,
     filled: {
       coats: recipe.coats ?? String(trial.asked.coats),
       ...(method === undefined ? {} : { method }),
