@@ -83,6 +83,8 @@ export function JarPicture(props: {
   readonly code?: string;
   readonly says?: string;
   readonly width?: number;
+  /** Levels named outside the glass, at the right. */
+  readonly marks?: readonly { readonly share: number; readonly says: string; readonly strong?: boolean }[];
 }) {
   const width = () => props.width ?? 112;
   return (
@@ -94,6 +96,21 @@ export function JarPicture(props: {
       aria-label={props.label}
     >
       <JarGroup jar={props.jar} />
+      <For each={props.marks}>
+        {(mark) => (
+          <g>
+            <path class="fine" d={`M82 ${levelAt(mark.share)}H88`} />
+            <text
+              x="91"
+              y={levelAt(mark.share) + (mark.strong ? -1 : 8)}
+              class={mark.strong ? "b" : ""}
+              font-size="13.5"
+            >
+              {mark.says}
+            </text>
+          </g>
+        )}
+      </For>
       <Show when={props.code}>
         <text x="44" y="56" class="m b on-glass" font-size={(props.code?.length ?? 0) > 4 ? "12" : "17"}>
           {props.code}

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { aqueous } from "../../../core/solution/composition.ts";
 import { massFraction } from "../../../core/units.ts";
-import { cutIfMeant, type MixFrom, type MixGiven, mixPlan, worksOutGrams } from "./mix-plan.ts";
+import { ifMeant, type MixFrom, type MixGiven, mixPlan, worksOutGrams } from "./mix-plan.ts";
 
 const nothing: MixGiven = {
   flakes: undefined,
@@ -30,8 +30,11 @@ test("57 g to a 2 lb cut: 238 mL or 193 g of alcohol makes 285 mL (published swe
 // Common practice: 2 oz of flakes to 8 fl oz is a 2 lb cut; with the alcohol weighed it is 1.69.
 test("8 ounces by the jug and on the scale are two cuts", () => {
   const flakes = { typed: "2 oz", unit: "oz", si: 0.0566990462 };
-  expect(cutIfMeant("8 fl oz", { ...nothing, flakes }, from)).toBeCloseTo(2, 2);
-  expect(cutIfMeant("8 oz weight", { ...nothing, flakes }, from)).toBeCloseTo(1.69, 2);
+  const jug = ifMeant("8 fl oz", { ...nothing, flakes }, from);
+  const scale = ifMeant("8 oz weight", { ...nothing, flakes }, from);
+  expect([jug?.by, scale?.by]).toEqual(["jug", "scale"]);
+  expect(jug?.mixed.cutLbPerGal).toBeCloseTo(2, 2);
+  expect(scale?.mixed.cutLbPerGal).toBeCloseTo(1.69, 2);
 });
 
 test("a glass and a cut are enough; one thing alone is not", () => {

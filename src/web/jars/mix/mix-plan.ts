@@ -88,13 +88,21 @@ export function mixPlan(given: MixGiven, from: MixFrom): Result<Mixed, Problem> 
   return calculate(mix, input) as Result<Mixed, Problem>;
 }
 
-/** The cut that each meaning of an alcohol typed in ounces would give. */
-export function cutIfMeant(typed: string, given: MixGiven, from: MixFrom): number | undefined {
+/** One meaning of an alcohol typed in ounces, with what it would make. */
+export interface Meant {
+  readonly typed: string;
+  readonly by: "jug" | "scale";
+  readonly mixed: Mixed;
+}
+
+/** What an alcohol typed so would make, beside the flakes that were given; undefined while there are none. */
+export function ifMeant(typed: string, given: MixGiven, from: MixFrom): Meant | undefined {
   const read = parseQuantity(typed, { dimensions: ["volume", "mass"] });
   if (!read.ok || given.flakes === undefined) return undefined;
   const { unit, si } = read.value;
-  const meant = mixPlan({ ...given, cut: undefined, makes: undefined, alcohol: { typed, unit, si } }, from);
-  return meant?.ok ? meant.value.cutLbPerGal : undefined;
+  const alcohol = { typed, unit, si };
+  const meant = mixPlan({ ...given, cut: undefined, makes: undefined, alcohol }, from);
+  return meant?.ok ? { typed, by: isWeight(alcohol) ? "scale" : "jug", mixed: meant.value } : undefined;
 }
 
 const typedAs = (number: number, unit: "g" | "ml"): TypedQuantity => ({

@@ -1,4 +1,4 @@
-import { Show } from "solid-js";
+import { For, Show } from "solid-js";
 import { finishColour } from "../../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../../core/colour/srgb.ts";
 import { JarPicture } from "../../drawings/jar.tsx";
@@ -6,71 +6,47 @@ import { finishOfRecipe } from "../../pieces/finish-of-recipe.ts";
 import { known } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";
-import { type Mixed, worksOutGrams, worksOutMillilitres } from "./mix-plan.ts";
+import { type Mixed, worksOutMillilitres } from "./mix-plan.ts";
 import type { MixDraft } from "./use-mix.ts";
 
 const ml = (value: number): string => `${Math.round(value)} mL`;
-const grams = (value: number): string => worksOutGrams(value).typed;
 /** A glass whose size is not told is drawn as one that this fills to here. */
 const usualFilling = 0.85;
 
-/** The jar as it will be: the dashed line is what is poured, the solid one what it becomes. */
-export function MixPicture(props: { readonly mix: MixDraft; readonly mixed: Mixed }) {
-  const capacity = () => (props.mix.vessel.capacity() ?? props.mixed.solutionMl / usualFilling / 1e6) * 1e6;
+/** The jar as it will be: the dashed line is what is poured, the solid one what it becomes. In dashes until it is known. */
+export function MixPicture(props: { readonly mix: MixDraft; readonly mixed: Mixed | undefined }) {
+  const capacity = () =>
+    (props.mix.vessel.capacity() ?? (props.mixed?.solutionMl ?? 1) / usualFilling / 1e6) * 1e6;
   const fill = () => {
-    const finish = finishOfRecipe(props.mix.resin.material()?.resin?.grade, props.mixed.cutLbPerGal);
+    const finish = finishOfRecipe(props.mix.resin.material()?.resin?.grade, props.mixed?.cutLbPerGal);
     return finish === undefined ? undefined : hexFromSrgb(finishColour(finish));
+  };
+  const marks = () => {
+    const own = props.mix.vessel.capacity();
+    if (props.mixed === undefined) return [];
+    const { solutionMl, solventMl } = props.mixed;
+    return [
+      { share: solutionMl / capacity(), says: String(Math.round(solutionMl)), strong: true },
+      { share: solventMl / capacity(), says: String(Math.round(solventMl)) },
+      ...(own === undefined ? [] : [{ share: 1, says: String(Math.round(own * 1e6)) }]),
+    ];
   };
   return (
     <JarPicture
-      width={132}
+      width={104}
       jar={{
-        share: Math.min(1, props.mixed.solutionMl / capacity()),
-        poured: Math.min(1, props.mixed.solventMl / capacity()),
+        share: Math.min(1, (props.mixed?.solutionMl ?? 0) / capacity()),
+        poured: props.mixed === undefined ? undefined : Math.min(1, props.mixed.solventMl / capacity()),
         fill: fill(),
+        empty: props.mixed === undefined,
       }}
-      says={ml(props.mixed.solutionMl)}
-      label={words.jars.mix.drawn(ml(props.mixed.solutionMl), ml(props.mixed.solventMl))}
+      marks={marks()}
+      label={
+        props.mixed === undefined
+          ? words.jars.mix.drawnEmpty
+          : words.jars.mix.drawn(ml(props.mixed.solutionMl), ml(props.mixed.solventMl))
+      }
     />
-  );
-}
-
-/** The amounts that were not typed. */
-export function WorkedOut(props: { readonly mix: MixDraft; readonly mixed: Mixed }) {
-  const t = words.jars.mix;
-  const given = () => props.mix.given();
-  const missing = (field: "flakes" | "cut" | "alcohol" | "makes") => given()[field] === undefined;
-  const alcohol = () =>
-    props.mix.alcoholBy() === "jug" ? ml(props.mixed.solventMl) : grams(props.mixed.solventG);
-  return (
-    <dl class="facts worked-out">
-      <Show when={missing("flakes")}>
-        <dt>{t.workedOut.flakes}</dt>
-        <dd>
-          <b>{grams(props.mixed.resinG)}</b>
-        </dd>
-      </Show>
-      <Show when={missing("cut")}>
-        <dt>{t.workedOut.cut}</dt>
-        <dd>
-          <b>{words.jars.lb(known(props.mixed.cutLbPerGal, props.mixed.cutStandardUncertainty * 2).value)}</b>
-        </dd>
-      </Show>
-      <dt>{t.workedOut.alcohol}</dt>
-      <dd>
-        <b>{alcohol()}</b>{" "}
-        <span class="soft">
-          {props.mix.alcoholBy() === "jug"
-            ? t.orOnScale(grams(props.mixed.solventG))
-            : t.orByJug(ml(props.mixed.solventMl))}
-        </span>
-      </dd>
-      <dt>{t.workedOut.makes}</dt>
-      <dd>
-        <b>{ml(props.mixed.solutionMl)}</b>{" "}
-        <span class="soft">{t.swells(ml(props.mixed.solutionMl - props.mixed.solventMl))}</span>
-      </dd>
-    </dl>
   );
 }
 
@@ -100,6 +76,7 @@ export function HowSure(props: { readonly mix: MixDraft; readonly mixed: Mixed }
       <Show when={props.mixed.instrumentsAssumed}>
         <p class="soft small">{t.kitchen}</p>
       </Show>
+      <For each={props.mixed.flags}>{(flag) => <p class="soft small">{flag.message}</p>}</For>
       <Show when={props.mixed.vessel} keyed>
         {(vessel) => (
           <p classList={{ wrong: !vessel.fits, soft: vessel.fits }}>
@@ -110,5 +87,34 @@ export function HowSure(props: { readonly mix: MixDraft; readonly mixed: Mixed }
         )}
       </Show>
     </>
+  );
+}
+
+/** Why nothing is worked out yet, and what would do. */
+export function NotMixed(props: { readonly mix: MixDraft }) {
+  const t = words.jars.mix;
+  return (
+    <Show
+      when={props.mix.tooMany().length > 0}
+      fallback={
+        <p class={props.mix.refused() === undefined ? "soft" : "wrong"}>
+          {props.mix.refused()?.message ?? t.notYet}
+        </p>
+      }
+    >
+      <div class="does-not-fit">
+        <h3>{t.oneTooMany}</h3>
+        <p>{t.oneTooManySays}</p>
+        <div class="side-by-side">
+          <For each={props.mix.tooMany()}>
+            {(field) => (
+              <button type="button" onClick={() => props.mix.put(field, "")}>
+                {t.workOut[field]}
+              </button>
+            )}
+          </For>
+        </div>
+      </div>
+    </Show>
   );
 }

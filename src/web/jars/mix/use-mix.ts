@@ -1,22 +1,16 @@
 import { createMemo, createSignal } from "solid-js";
+import { resinGrades } from "../../../core/colour/resin-grades.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../../core/units.ts";
+import type { MaterialView } from "../../../core/views/material.ts";
 import type { OpenBook } from "../../book-store/open-book.ts";
 import type { QuantityReading } from "../../controls/quantity-reading.ts";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
-import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { instrumentsFor, useInstrument } from "../acts/instruments.tsx";
 import { useVessel } from "../acts/vessel.tsx";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
 import { useResin, useSolvent } from "../solvents.tsx";
-import {
-  cutIfMeant,
-  isWeight,
-  type MixGiven,
-  mixPlan,
-  worksOutGrams,
-  worksOutMillilitres,
-} from "./mix-plan.ts";
+import { ifMeant, isWeight, type MixGiven, mixPlan, worksOutGrams, worksOutMillilitres } from "./mix-plan.ts";
 
 export const mixFields = ["flakes", "cut", "alcohol", "makes"] as const;
 export type MixField = (typeof mixFields)[number];
@@ -29,6 +23,12 @@ const expected = {
 } as const;
 
 type Typed = Record<MixField, string>;
+/** `lemon` of `dewaxed lemon`: what a jar's code begins with. */
+function gradeOf(resin: MaterialView | undefined): string {
+  const words = (resin?.resin?.grade ?? "").toLowerCase().split(/[^a-z]+/);
+  return words.find((word) => resinGrades.some(({ grade }) => grade === word)) ?? resin?.name ?? "";
+}
+
 const untouched: Typed = { flakes: "", cut: "", alcohol: "", makes: "" };
 /** What was being typed, by notebook, kept while the person looks at another page. */
 const drafts = new Map<string, Typed>();
@@ -44,7 +44,7 @@ export function useMix(book: OpenBook) {
   const solvent = useSolvent(book);
   const scale = useInstrument(book, "scale");
   const jug = useInstrument(book, "jug");
-  const vessel = useVessel(book, () => nextCode(letterOf(resin.material()?.name ?? ""), codesTaken(book)));
+  const vessel = useVessel(book, () => nextCode(letterOf(gradeOf(resin.material())), codesTaken(book)));
   const put = (field: MixField, text: string) => {
     const next = { ...typed(), [field]: text };
     drafts.set(book.id, next);
@@ -89,21 +89,29 @@ export function useMix(book: OpenBook) {
     const found = plan();
     return found?.ok ? found.value : undefined;
   };
-  /** An ounce of alcohol is asked about with the cut that either meaning gives. */
-  const readings = createMemo(() => {
+  /** An ounce of alcohol is asked about, with what either meaning would make. */
+  const ounce = createMemo(() => {
     const [sources, { alcohol }] = [from(), plain()];
-    if (alcohol.ok || sources === undefined || alcohol.problem.meanings.length === 0) return plain();
-    const meanings = alcohol.problem.meanings.map((meaning) => {
-      const gives = cutIfMeant(meaning.typed, given(), sources);
-      return gives === undefined
-        ? meaning
-        : { ...meaning, label: words.jars.mix.meaning(meaning.label, withDigits(gives, 2)) };
-    });
-    return { ...plain(), alcohol: { ok: false, problem: { ...alcohol.problem, meanings } } as const };
+    if (alcohol.ok || sources === undefined || alcohol.problem.meanings.length < 2) return undefined;
+    const meant = alcohol.problem.meanings.flatMap((one) => ifMeant(one.typed, given(), sources) ?? []);
+    return meant.length < 2 ? undefined : { typed: typed().alcohol.trim(), meant };
+  });
+  /** Asked in full below, it is not asked again beside the field. */
+  const readings = createMemo(() => {
+    const { alcohol } = plain();
+    if (alcohol.ok || ounce() === undefined) return plain();
+    const problem = { says: words.jars.mix.askedBelow, meanings: [], ask: true };
+    return { ...plain(), alcohol: { ok: false, problem } as const };
   });
   const alcoholBy = (): "jug" | "scale" => {
     const reading = plain().alcohol;
     return reading.ok ? (isWeight(reading.value) ? "scale" : "jug") : by();
+  };
+
+  /** With three given, the fields that could be worked out again from the others. */
+  const tooMany = () => {
+    const full = mixFields.filter((field) => given()[field] !== undefined);
+    return full.length > 2 ? full : [];
   };
 
   const write = (): string | undefined => {
@@ -145,6 +153,7 @@ export function useMix(book: OpenBook) {
     jug,
     vessel,
     readings,
+    ounce,
     given,
     mixed,
     refused: () => {
@@ -152,6 +161,7 @@ export function useMix(book: OpenBook) {
       return found === undefined || found.ok ? undefined : found.error;
     },
     alcoholBy,
+    tooMany,
     write,
   };
 }

@@ -1,8 +1,7 @@
-import { batch, For, Show } from "solid-js";
+import { batch, Show } from "solid-js";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
-import { QuantityField } from "../../controls/quantity-field.tsx";
 import { finishOfRecipe } from "../../pieces/finish-of-recipe.ts";
 import { navigate } from "../../router.ts";
 import { finishLook } from "../../shell/finish-look.ts";
@@ -10,11 +9,14 @@ import { Page } from "../../shell/page.tsx";
 import { words } from "../../words/words.ts";
 import { InstrumentSelect } from "../acts/instruments.tsx";
 import { VesselFields } from "../acts/vessel.tsx";
-import "../jars.css";
 import { ResinSelect, SolventSelect } from "../solvents.tsx";
+import { MixAmounts } from "./amounts.tsx";
 import { worksOutGrams } from "./mix-plan.ts";
-import { HowSure, MixPicture, WorkedOut } from "./mix-result.tsx";
-import { type MixDraft, mixFields, useMix } from "./use-mix.ts";
+import { HowSure, NotMixed } from "./mix-result.tsx";
+import { type MixDraft, useMix } from "./use-mix.ts";
+import { WhichOunce } from "./which-ounce.tsx";
+import "../jars.css";
+import "./mix.css";
 
 /** A jar mixed from what is on the shelf: any two amounts give the rest, with how sure the cut is. */
 export function NewJarView() {
@@ -34,7 +36,7 @@ export function NewJarView() {
     if (jar !== undefined) navigate(`/jars/${jar}`);
   };
   return (
-    <Page title={t.title} finish={finish()}>
+    <Page title={t.title} finish={finish()} note={t.note(mix.vessel.code())}>
       <h1>{what()}</h1>
       <form
         class="mix-desk"
@@ -43,30 +45,12 @@ export function NewJarView() {
           start();
         }}
       >
-        <MixForm mix={mix} />
+        <WhatAndHowMuch mix={mix} />
         <section class="hung stack">
-          <div aria-live="polite" class="stack">
-            <Show
-              when={mix.mixed()}
-              fallback={
-                <p class={mix.refused() === undefined ? "soft" : "wrong"}>
-                  {mix.refused()?.code === "contradiction"
-                    ? t.oneTooMany(mix.refused()?.message ?? "")
-                    : (mix.refused()?.message ?? t.notYet)}
-                </p>
-              }
-            >
-              {(mixed) => (
-                <>
-                  <div class="mix-drawn">
-                    <WorkedOut mix={mix} mixed={mixed()} />
-                    <MixPicture mix={mix} mixed={mixed()} />
-                  </div>
-                  <HowSure mix={mix} mixed={mixed()} />
-                </>
-              )}
-            </Show>
-          </div>
+          <h2>{t.glass}</h2>
+          <VesselFields vessel={mix.vessel} />
+          <InstrumentSelect instrument={mix.scale} label={words.jars.acts.onScale} />
+          <InstrumentSelect instrument={mix.jug} label={t.onWhichJug} />
           <Show when={mix.solvent.material()?.composition} keyed>
             {(liquid) => <Cautions act="mixing" liquid={liquid} />}
           </Show>
@@ -81,37 +65,32 @@ export function NewJarView() {
   );
 }
 
-const hints = (field: (typeof mixFields)[number]) =>
-  ({
-    flakes: words.jars.mix.flakesHint,
-    cut: words.jars.mix.cutHint,
-    alcohol: words.jars.mix.alcoholHint,
-    makes: words.jars.mix.makesHint,
-  })[field];
-
-function MixForm(props: { readonly mix: MixDraft }) {
+function WhatAndHowMuch(props: { readonly mix: MixDraft }) {
   const { mix } = props;
   const t = words.jars.mix;
   return (
     <section class="hung stack">
-      <ResinSelect resin={mix.resin} told={mix.told()} />
-      <SolventSelect solvent={mix.solvent} told={mix.told()} />
-      <p>{t.two}</p>
-      <div class="mix-amounts">
-        <For each={mixFields}>
-          {(field) => (
-            <QuantityField
-              label={t[field]}
-              typed={mix.typed()[field]}
-              reading={mix.readings()[field]}
-              hint={hints(field)}
-              told={mix.told() && mix.typed()[field].trim() !== ""}
-              onInput={(text) => mix.put(field, text)}
-            />
-          )}
-        </For>
+      <div class="side-by-side shelf-choice">
+        <ResinSelect resin={mix.resin} told={mix.told()} />
+        <SolventSelect solvent={mix.solvent} told={mix.told()} />
       </div>
-      <Show when={mix.given().alcohol === undefined}>
+      <MixAmounts mix={mix} />
+      <div aria-live="polite" class="stack">
+        <Show
+          when={mix.mixed()}
+          fallback={
+            <Show when={mix.ounce() === undefined}>
+              <NotMixed mix={mix} />
+            </Show>
+          }
+        >
+          {(mixed) => <HowSure mix={mix} mixed={mixed()} />}
+        </Show>
+        <Show when={mix.ounce()} keyed>
+          {(asked) => <WhichOunce mix={mix} typed={asked.typed} meant={asked.meant} />}
+        </Show>
+      </div>
+      <Show when={mix.given().alcohol === undefined && mix.ounce() === undefined}>
         <Choice
           inline
           label={t.by}
@@ -123,9 +102,6 @@ function MixForm(props: { readonly mix: MixDraft }) {
           onChange={mix.setBy}
         />
       </Show>
-      <InstrumentSelect instrument={mix.scale} label={words.jars.acts.onScale} />
-      <InstrumentSelect instrument={mix.jug} label={t.onWhichJug} />
-      <VesselFields vessel={mix.vessel} />
     </section>
   );
 }
