@@ -39,7 +39,8 @@ export function WhichOunce(props: {
                   y="3"
                   width={(barPx - 2) * (one.mixed.solventMl / most())}
                   height="14"
-                  style={{ fill: fill(one), stroke: "var(--ink)", "stroke-width": "2" }}
+                  class="pen"
+                  style={{ fill: fill(one) }}
                 />
               </svg>
               <span class="pick">{t.pick[one.by]}</span>
