@@ -15,8 +15,12 @@ async function openNewJar(shop: Shop, alcohol: string): Promise<void> {
   await choose(page, "Alcohol off the shelf", alcohol);
 }
 
-const workedOut = ({ page }: Shop, text: RegExp) =>
-  page.locator(".worked-out dd").filter({ hasText: text }).waitFor();
+/** An amount that follows from the two that were typed, and the same said another way. */
+const follows = ({ page }: Shop, ...parts: readonly (string | RegExp)[]) =>
+  parts
+    .reduce((found, hasText) => found.filter({ hasText }), page.getByRole("button"))
+    .filter({ hasText: "worked out" })
+    .waitFor();
 
 /** 57 g to a 2 lb cut, the alcohol by the jug or on the scale. */
 export async function mixEthanol(shop: Shop): Promise<void> {
@@ -25,8 +29,8 @@ export async function mixEthanol(shop: Shop): Promise<void> {
   await startJar(shop, "E1", { Flakes: "57 g", Cut: "2 lb" });
   // By hand: a 2 lb cut is 2 · 453.592 g in 3.785412 L, 239.65 g/L, so 57 g take 237.8 mL; ethanol of 95 % by volume weighs
   // 0.8114 g/mL (OIML R 22), so 193 g; 57 g of flakes at 1.205 g/mL add 47.3 mL (2 lb in a gallon make 1.2 gallons: published).
-  await workedOut(shop, /^238 mL or 193 g on the scale/);
-  await workedOut(shop, /^285 mL the flakes add 47 mL/);
+  await follows(shop, "Alcohol", "238 mL", "or 193 g on the scale");
+  await follows(shop, "Makes", "285 mL", "the flakes add 47 mL");
   // Two standard uncertainties by hand, of a scale ± 0.5 g, a jug ± 5 mL and flakes ± 0.6 % damp (common practice):
   // 2 · 2 · √((0.5/57)² + (5/237.8)² + 0.006²) = 0.09 lb; with the alcohol weighed, 0.5 g in 193 in the jug's place, 0.04 lb.
   await reads(
@@ -45,17 +49,18 @@ export async function mixIsopropanol(shop: Shop): Promise<void> {
   const { page } = shop;
   await openNewJar(shop, "Ethanol 95 %");
   await startJar(shop, "P1", { Flakes: "2 oz", Alcohol: "8 oz" });
-  await page.getByRole("button", { name: /a 2\.0 lb cut/ }).waitFor();
+  await page.getByRole("heading", { name: "“8 oz” of alcohol: which ounce?" }).waitFor();
+  await page.getByRole("button", { name: /2\.0 lb.*I measured it/ }).waitFor();
   await shot(shop, "ounce");
-  await page.getByRole("button", { name: /a 1\.7 lb cut/ }).click();
+  await page.getByRole("button", { name: /1\.7 lb.*I weighed it/ }).click();
   // Weighed: 226.8 g of ethanol 95 % at 0.8114 g/mL are 279.5 mL; 56.70 g in them are 202.9 g/L, 1.69 lb (worked example).
-  await workedOut(shop, /^1\.69 lb/);
+  await follows(shop, "Cut", "1.69 lb", "203 g to a litre");
   await page.getByLabel("Alcohol", { exact: true }).fill("8 oz");
   await choose(page, "Alcohol off the shelf", "Isopropanol 99 %");
-  await page.getByRole("button", { name: /a 2\.0 lb cut/ }).click();
+  await page.getByRole("button", { name: /2\.0 lb.*I measured it/ }).click();
   // By the jug: 2 oz to 8 fl oz is 2 lb whatever the alcohol (common practice): 56.70 g in 236.6 mL, and 47.1 mL of flakes.
-  await workedOut(shop, /^2\.0\d? lb/);
-  await workedOut(shop, /^284 mL the flakes add 47 mL/);
+  await follows(shop, "Cut", /2\.00? lb/, "240 g to a litre");
+  await follows(shop, "Makes", "284 mL", "the flakes add 47 mL");
   await page.getByRole("button", { name: "I weighed 2 oz: start the jar" }).click();
   await page.getByRole("heading", { name: "P1, Lemon flakes in Isopropanol 99 %" }).waitFor();
   await reads(page, /True cut now: 2\.0\d? lb/);
@@ -67,8 +72,8 @@ export async function mixDenatured(shop: Shop): Promise<void> {
   await openNewJar(shop, "Denatured");
   await startJar(shop, "D1", { Flakes: "100 g", Cut: "3 lb" });
   // By hand: 3 lb is 359.48 g/L, so 100 g take 278.2 mL; at 1.205 g/mL the flakes add 83.0 mL: 361 mL.
-  await workedOut(shop, /^278 mL/);
-  await workedOut(shop, /^361 mL the flakes add 83 mL/);
+  await follows(shop, "Alcohol", "278 mL");
+  await follows(shop, "Makes", "361 mL", "the flakes add 83 mL");
   await page.getByRole("button", { name: "I weighed 100 g: start the jar" }).click();
   await page.getByRole("heading", { name: /^D1, Lemon flakes in Denatured/ }).waitFor();
   // Said where the bottle's front does not: its data sheet names methyl ethyl ketone.
