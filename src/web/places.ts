@@ -47,6 +47,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "jars",
+    path: "/jars/labels",
+    view: lazy(async () => ({ default: (await import("./jars/labels/view.tsx")).LabelsView })),
+  },
+  {
+    place: "jars",
     path: "/jars/:jar",
     view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),
   },

@@ -63,18 +63,30 @@ function firstToCatch(present: readonly Component[]): Caution[] {
     : [{ code: "catches-fire", component: first.component, flashPoint: first.flashPoint }];
 }
 
-/** Methanol and ketones stand before everything else: they are what a front label does not say. */
-function whatTheLabelHides(liquid: readonly Share[]): Caution[] {
-  return liquid.flatMap(({ component, massFraction }): Caution[] => {
+const rank = (caution: Caution): number => ["methanol", "ketone", "unnamed-share"].indexOf(caution.code);
+
+/**
+ * What a front label does not say: methanol first, then ketones, then a part that the data sheet leaves unnamed.
+ *
+ * @param liquid  components with mass fractions of the liquid
+ * @returns       cautions as data, most pressing first
+ *
+ * Valid:    any liquid of known components
+ * Accuracy: however little of it there is
+ * Source:   as `hazardsOf`; the order is common practice
+ * @example
+ * whatTheLabelHides([{ component: "mek", massFraction: 0.03 }]).length // => 1
+ */
+export function whatTheLabelHides(liquid: readonly Share[]): readonly Caution[] {
+  const found = liquid.flatMap(({ component, massFraction }): Caution[] => {
     const hazards = hazardsOf(component);
     if (component === "methanol" && hazards) return [{ code: "methanol", limit: lowestLimit(hazards) }];
     if (ketones.includes(component) && hazards)
       return [{ code: "ketone", component, flashPoint: hazards.flashPoint }];
     return component === "unknown" ? [{ code: "unnamed-share", massFraction }] : [];
   });
+  return found.sort((a, b) => rank(a) - rank(b));
 }
-
-const rank = (caution: Caution): number => ["methanol", "ketone", "unnamed-share"].indexOf(caution.code);
 
 /**
  * The cautions that belong at an act with a liquid, most pressing first: methanol, then ketones, then what the data
@@ -93,7 +105,7 @@ const rank = (caution: Caution): number => ["methanol", "ketone", "unnamed-share
 export function cautionsFor(act: Act, liquid: readonly Share[]): readonly Caution[] {
   const there = liquid.filter((share) => share.massFraction > 0 && share.component !== "water");
   const present = there.map((share) => share.component);
-  const hidden = whatTheLabelHides(there).sort((a, b) => rank(a) - rank(b));
+  const hidden = whatTheLabelHides(there);
   const fire = vapourIsThere.includes(act) ? firstToCatch(present) : [];
   const air = breathed.includes(act)
     ? present.flatMap((component): Caution[] => {

@@ -14,6 +14,7 @@ import type { Composition } from "../solution/composition.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { strengthAt20C } from "../solution/strength.ts";
 import { type Cut, cutFromPoundsPerUsGallon, type VolumeFraction, volumeFraction } from "../units.ts";
+import { trialView } from "./trial.ts";
 
 /** The shelf that a jar stands on: what it is for. */
 export type Stage = "stock" | "strained" | "thinned";
@@ -128,14 +129,21 @@ const lostAs = (fold: JarFold): JarView["lost"] => {
   return { ...fold.lost, volume: fold.lost.kg / densityOfSolvent(composition, strengthAt20C).value };
 };
 
-const usesOf = (read: NotebookReader, fold: JarFold): readonly JarUse[] =>
+/** What a layer lies on from this jar: in a blind trial that was opened, the patches that its key gave to the jar. */
+function targetsFrom(read: NotebookReader, jar: string, body: Body<"layer-applied">): JarUse["targets"] {
+  if (body.from.length > 0) return body.targets;
+  return body.targets.filter((target) => {
+    const trial = target.trial === undefined ? null : trialView(read, target.trial);
+    return trial?.patches.some((patch) => patch.patch === target.patch && patch.batch === jar) ?? false;
+  });
+}
+
+const usesOf = (read: NotebookReader, jar: string, fold: JarFold): readonly JarUse[] =>
   fold.steps.flatMap((step) => {
     const entry = step.kind === "layer-applied" ? read.entry(step.entry) : undefined;
     if (entry === undefined) return [];
-    const { targets } = entry.body as Body<"layer-applied">;
-    return [
-      { entry: entry.id, at: entry.happened, targets, kind: (entry.body as Body<"layer-applied">).sort },
-    ];
+    const body = entry.body as Body<"layer-applied">;
+    return [{ entry: entry.id, at: entry.happened, targets: targetsFrom(read, jar, body), kind: body.sort }];
   });
 
 /** What the liquid is and how much of it: the part of the view that is reckoned. */
@@ -200,7 +208,7 @@ export const jarView = (read: NotebookReader, id: string): JarView | null =>
         .filter((entry) => entry.kind === "batch-contaminated")
         .map((entry) => ({ entry: entry.id, with: (entry.body as Body<"batch-contaminated">).with })),
       emptied: fold.emptied,
-      uses: usesOf(r, fold),
+      uses: usesOf(r, id, fold),
       steps: fold.steps,
       unusable: [...fold.unusable, ...looks.unusable],
     };

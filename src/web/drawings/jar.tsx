@@ -112,12 +112,11 @@ export function JarPicture(props: {
         )}
       </For>
       <Show when={props.code}>
-        <text x="44" y="56" class="m b on-glass" font-size={(props.code?.length ?? 0) > 4 ? "12" : "17"}>
+        <rect class="paper" x="15" y="45" width="58" height={props.says ? 38 : 24} rx="1.5" />
+        <text x="44" y="62" class="m b" font-size={(props.code?.length ?? 0) > 4 ? "12" : "17"}>
           {props.code}
         </text>
-      </Show>
-      <Show when={props.says}>
-        <text x="44" y="73" class="m on-glass" font-size="12.5">
+        <text x="44" y="78" class="m" font-size="12.5">
           {props.says}
         </text>
       </Show>

@@ -20,11 +20,11 @@ function Fact(props: { readonly name: string; readonly children: JSX.Element }) 
   );
 }
 
-/** Places that a jar was used on, each once, with how many layers went there. */
+/** How many layers, and the places that had as many from this jar. */
 function usedOn(
   jar: JarView,
   nameOf: (id: string | undefined) => string,
-): readonly (readonly [string, number])[] {
+): readonly (readonly [number, readonly string[]])[] {
   const counts = new Map<string, number>();
   for (const use of jar.uses)
     for (const target of use.targets) {
@@ -35,7 +35,9 @@ function usedOn(
           : [nameOf(whole), target.part ?? ""].filter((part) => part !== "").join(", ");
       if (place !== "") counts.set(place, (counts.get(place) ?? 0) + 1);
     }
-  return [...counts];
+  const byCount = new Map<number, string[]>();
+  for (const [place, n] of counts) byCount.set(n, [...(byCount.get(n) ?? []), place]);
+  return [...byCount];
 }
 
 /** Everything else that is known of a jar, in pairs. */
@@ -110,7 +112,9 @@ export function JarFacts(props: { readonly jar: JarView }) {
       </Show>
       <Show when={uses().length > 0}>
         <Fact name={t.usedOn}>
-          <For each={uses()}>{([place, n], i) => <>{`${i() > 0 ? "; " : ""}${t.usedSays(place, n)}`}</>}</For>
+          <For each={uses()}>
+            {([n, places], i) => <>{`${i() > 0 ? "; " : ""}${t.usedSays(places.join(" "), n)}`}</>}
+          </For>
         </Fact>
       </Show>
     </dl>

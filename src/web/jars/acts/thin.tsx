@@ -52,6 +52,11 @@ export function ThinAct(props: ActProps) {
     const found = plan();
     return found === undefined || found.ok ? undefined : found.error;
   };
+  /** Another alcohol than is in the jar brings cautions of its own; the jar's stand above already. */
+  const another = () =>
+    jar()?.solvents.some((named) => named.material === solvent.id())
+      ? undefined
+      : solvent.material()?.composition;
   const write = () => {
     setTold(true);
     const [found, material] = [good(), solvent.id()];
@@ -111,7 +116,7 @@ export function ThinAct(props: ActProps) {
         {(found) => <ThinResult plan={found} from={jar()?.code ?? ""} capacity={vessel.capacity()} />}
       </Show>
       <VesselFields vessel={vessel} />
-      <Show when={solvent.material()?.composition} keyed>
+      <Show when={another()} keyed>
         {(composition) => <Cautions act="mixing" liquid={composition} />}
       </Show>
     </ActForm>
