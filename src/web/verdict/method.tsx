@@ -60,6 +60,9 @@ export function Method(props: {
   );
 }
 
+/** How a calculation says that boards were taken out, measured and in words. */
+const boardTerms: ReadonlySet<string> = new Set(["block", "blocks: boards"]);
+
 function InWords(props: {
   readonly trial: Trial;
   readonly look: Look;
@@ -74,11 +77,18 @@ function InWords(props: {
     props.trial.patches.filter((p) => p.leftOut !== null && p.leftOut.keyOpen === late).map((p) => p.code);
   const departed = () => props.trial.patches.filter((p) => p.departures.length > 0).length;
   const matters = () => String(props.how.shares ? props.answer.matters * 100 : props.answer.matters);
+  /** A wood lies on boards of its own: it is not compared within one. */
+  const withinBoards = () =>
+    props.verdicts
+      .filter((v) => v.answer.ok && v.answer.value.method.terms.some((term) => boardTerms.has(term)))
+      .map((v) => v.factor);
   return (
     <div class="in-words">
-      <p>
-        <b>{say.withinHeading}</b> {say.within}
-      </p>
+      <Show when={withinBoards().length > 0}>
+        <p>
+          <b>{say.withinHeading}</b> {say.within(words.trials.and(withinBoards()))}
+        </p>
+      </Show>
       <For each={props.verdicts}>
         {(v) => (
           <Show when={v.answer.ok ? v.answer.value : null}>

@@ -82,8 +82,8 @@ export const verdict = {
   counts: (patches: number, boards: number) =>
     `${patches} patches, ${counted(boards)} ${boards === 1 ? "board" : "boards"}`,
   withinHeading: "Within each board.",
-  within:
-    "Every difference was taken between patches on the same board and then averaged, so a shiny plank cannot pass for a shiny recipe.",
+  within: (factors: string) =>
+    `Every difference in ${factors} was taken between patches on the same board and then averaged, so a shiny plank cannot pass for a shiny recipe.`,
   errorHeading: "Held against its own noise.",
   error: (unit: string, df: string) =>
     `The differences were held against the noise from ${unit} to ${unit} (${df} degrees of freedom).`,
