@@ -22,7 +22,7 @@ async function figures({ page }: Shop): Promise<void> {
   // By hand: padded 57 mL/m² a coat, the first 1.2 times (common practice): 57 · 1.5 · 3.2 = 274 mL, with a fifth spare 328 mL.
   await page.getByRole("heading", { name: "Mix 330 mL of 2 lb" }).waitFor();
   // By hand: 2 lb is 239.65 g/L of alcohol and swells to 1.199 of it, so 328 mL are 274 mL of alcohol and 66 g of flakes;
-  // isopropanol of 99 % by volume weighs 0.788 g/mL: 216 g.
+  // isopropanol of 99 % by volume weighs 0.791 g/mL (J. Am. Chem. Soc. 43 (1921) 1005): 217 g.
   await reads(page, "66 g of flakes in 270 mL of alcohol (220 g on the scale)");
   // By hand: 274 mL over 1.5 m² are 182 µm wet, 16.6 % of it solids, half of which the pad takes off again: 15 µm.
   await reads(page, "About 15 µm dry at the end");

@@ -32,6 +32,7 @@ export async function readVerdict(shop: Shop): Promise<void> {
   await page.getByText("How this was reckoned").click();
   await reads(
     page,
+    "Every difference in alcohol was taken between patches on the same board",
     "patch to patch (13 degrees of freedom)",
     "Judged by codes. Whoever coated could know the jar.",
   );
