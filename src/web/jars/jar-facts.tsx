@@ -10,6 +10,7 @@ import { withDigits } from "../words/number.ts";
 import { dayInWords, lengthInWords, whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
+import { filledInOunces, massText, volumeText } from "./shop-units.ts";
 
 function Fact(props: { readonly name: string; readonly children: JSX.Element }) {
   return (
@@ -48,6 +49,7 @@ export function JarFacts(props: { readonly jar: JarView }) {
   const simple = () =>
     book.look(`simple-ratio:${props.jar.id}`, (read) => cutBySimpleRatio(read, props.jar.id));
   const nameOf = (id: string | undefined) => book.look(`name:${id ?? ""}`, (read) => thingName(read, id));
+  const ounces = () => book.look(`ounces:${props.jar.id}`, (read) => filledInOunces(read, props.jar));
   const uses = () => usedOn(props.jar, nameOf);
   const liquid = () =>
     (Object.entries(props.jar.composition) as [string, number][])
@@ -61,9 +63,9 @@ export function JarFacts(props: { readonly jar: JarView }) {
       <Show when={props.jar.known && props.jar.emptied === null}>
         <Fact name={t.holds}>
           {props.jar.vessel?.capacity == null
-            ? millilitres(props.jar.volume.value)
-            : t.holdsOf(millilitres(props.jar.volume.value), millilitres(props.jar.vessel.capacity))}
-          {`, ${grams(props.jar.mass.value)}`}
+            ? volumeText(props.jar.volume.value, ounces())
+            : t.holdsOf(volumeText(props.jar.volume.value, ounces()), millilitres(props.jar.vessel.capacity))}
+          {`, ${massText(props.jar.mass.value, ounces())}`}
         </Fact>
       </Show>
       <Fact name={t.cameFrom}>

@@ -1,8 +1,10 @@
 import { createSignal, For, Show } from "solid-js";
+import { formatQuantity } from "../../../core/quantity/format-quantity.ts";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { known } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";
+import { inOunces } from "../shop-units.ts";
 import { type Mixed, worksOutGrams } from "./mix-plan.ts";
 import { MixPicture } from "./mix-result.tsx";
 import { type MixDraft, type MixField, mixFields } from "./use-mix.ts";
@@ -11,7 +13,12 @@ const ml = (value: number): string => `${Math.round(value)} mL`;
 const grams = (value: number): string => worksOutGrams(value).typed;
 
 /** What an amount that was not given comes to, and the same said another way. */
-function workedOut(field: MixField, mixed: Mixed, by: "jug" | "scale"): readonly [string, string] {
+function workedOut(
+  field: MixField,
+  mixed: Mixed,
+  by: "jug" | "scale",
+  ounces: boolean,
+): readonly [string, string] {
   const t = words.jars.mix;
   switch (field) {
     case "flakes":
@@ -22,6 +29,14 @@ function workedOut(field: MixField, mixed: Mixed, by: "jug" | "scale"): readonly
         t.perLitre(Math.round(mixed.gramsPerLitreSolvent)),
       ];
     case "alcohol":
+      if (by === "jug" && ounces)
+        return [
+          ml(mixed.solventMl),
+          t.orFluidOunces(
+            formatQuantity(mixed.solventMl * 1e-6, "floz-us", { significantDigits: 3 }),
+            grams(mixed.solventG),
+          ),
+        ];
       return by === "jug"
         ? [ml(mixed.solventMl), t.orOnScale(grams(mixed.solventG))]
         : [grams(mixed.solventG), t.orByJug(ml(mixed.solventMl))];
@@ -39,6 +54,7 @@ export function MixAmounts(props: { readonly mix: MixDraft }) {
   const [opened, setOpened] = createSignal<readonly MixField[]>([]);
   const isField = (field: MixField) =>
     props.mix.mixed() === undefined || props.mix.typed()[field].trim() !== "" || opened().includes(field);
+  const ounces = () => inOunces(props.mix.given().flakes?.unit ?? "");
   return (
     <div class="mix-amounts">
       <div>
@@ -63,8 +79,8 @@ export function MixAmounts(props: { readonly mix: MixDraft }) {
               {(mixed) => (
                 <button type="button" class="follows" onClick={() => setOpened([...opened(), field])}>
                   <span class="name">{t[field]}</span>
-                  <b>{workedOut(field, mixed(), props.mix.alcoholBy())[0]}</b>
-                  <span class="also">{workedOut(field, mixed(), props.mix.alcoholBy())[1]}</span>
+                  <b>{workedOut(field, mixed(), props.mix.alcoholBy(), ounces())[0]}</b>
+                  <span class="also">{workedOut(field, mixed(), props.mix.alcoholBy(), ounces())[1]}</span>
                   <span class="unseen">{t.giveInstead}</span>
                 </button>
               )}
