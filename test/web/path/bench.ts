@@ -2,7 +2,10 @@ import type { Locator } from "playwright-core";
 import { expect } from "vitest";
 import { comeIn, goTo, reads, type Shop, shot } from "./shop.ts";
 
-export const jars = ["Ethanol 95 %", "Isopropanol 99 %", "Denatured"] as const;
+/** What the bench says of the three jars. */
+const liquids = ["Denatured", "Ethanol 95 %", "Isopropanol 99 %"].map(
+  (name) => `Lemon flakes 2 lb in ${name}`,
+);
 
 /** The air of the shop. By hand: 20 °C at 50 % has its dew point at 9.3 °C (psychrometric tables), so wood of 18 °C is 8.7 °C above it. */
 export async function readAir({ page }: Shop): Promise<void> {
@@ -15,28 +18,36 @@ export async function readAir({ page }: Shop): Promise<void> {
   await reads(page, "8.7 °C");
 }
 
-/** The coat that is due, from the jar that it is due from. */
-export async function coatFrom({ page }: Shop, coat: number): Promise<void> {
+/** The coat that is due; returns what it is of. */
+export async function coatDue({ page }: Shop, coat: number): Promise<string> {
   await page.getByRole("heading", { name: `Coat ${coat} on six patches` }).waitFor();
   await page.getByRole("button", { name: `Coat ${coat} is on these six` }).click();
   await reads(page, `Coat ${coat} written on`);
+  return (
+    (await page
+      .getByText(/^Lemon flakes 2 lb in/)
+      .first()
+      .textContent()) ?? ""
+  );
 }
 
 /** What else is due now stands below; the next of it is taken up. */
-export async function takeUpNext({ page }: Shop, coat: number): Promise<void> {
+async function takeUpNext({ page }: Shop, coat: number): Promise<void> {
   await page
     .getByRole("button", { name: new RegExp(`^Coat ${coat} on six patches`) })
     .first()
     .click();
 }
 
-/** All three jars on all three boards. */
-export async function coatAll(shop: Shop, coat: number): Promise<void> {
-  await coatFrom(shop, coat);
-  for (let more = 1; more < jars.length; more++) {
+/** Each of the three jars once; something may happen after the first. */
+export async function coatAll(shop: Shop, coat: number, afterFirst = async () => {}): Promise<void> {
+  const coated = [await coatDue(shop, coat)];
+  await afterFirst();
+  while (coated.length < liquids.length) {
     await takeUpNext(shop, coat);
-    await coatFrom(shop, coat);
+    coated.push(await coatDue(shop, coat));
   }
+  expect(coated.sort()).toEqual(liquids);
 }
 
 /** Written too soon: undone in the very place of the act, and the act stands there again. */

@@ -1,6 +1,6 @@
 import { choose, comeIn, goTo, reads, type Shop, shot } from "./shop.ts";
 
-const startJar = async (shop: Shop, code: string, amounts: Readonly<Record<string, string>>) => {
+const fillIn = async (shop: Shop, code: string, amounts: Readonly<Record<string, string>>) => {
   const { page } = shop;
   for (const [field, typed] of Object.entries(amounts))
     await page.getByLabel(field, { exact: true }).fill(typed);
@@ -26,7 +26,7 @@ const follows = ({ page }: Shop, ...parts: readonly (string | RegExp)[]) =>
 export async function mixEthanol(shop: Shop): Promise<void> {
   const { page } = shop;
   await openNewJar(shop, "Ethanol 95 %");
-  await startJar(shop, "E1", { Flakes: "57 g", Cut: "2 lb" });
+  await fillIn(shop, "E1", { Flakes: "57 g", Cut: "2 lb" });
   // By hand: a 2 lb cut is 2 · 453.592 g in 3.785412 L, 239.65 g/L, so 57 g take 237.8 mL; ethanol of 95 % by volume weighs
   // 0.8114 g/mL (OIML R 22), so 193 g; 57 g of flakes at 1.205 g/mL add 47.3 mL (2 lb in a gallon make 1.2 gallons: published).
   await follows(shop, "Alcohol", "238 mL", "or 193 g on the scale");
@@ -48,7 +48,7 @@ export async function mixEthanol(shop: Shop): Promise<void> {
 export async function mixIsopropanol(shop: Shop): Promise<void> {
   const { page } = shop;
   await openNewJar(shop, "Ethanol 95 %");
-  await startJar(shop, "P1", { Flakes: "2 oz", Alcohol: "8 oz" });
+  await fillIn(shop, "P1", { Flakes: "2 oz", Alcohol: "8 oz" });
   await page.getByRole("heading", { name: "“8 oz” of alcohol: which ounce?" }).waitFor();
   await page.getByRole("button", { name: /2\.0 lb.*I measured it/ }).waitFor();
   await shot(shop, "ounce");
@@ -70,7 +70,7 @@ export async function mixIsopropanol(shop: Shop): Promise<void> {
 export async function mixDenatured(shop: Shop): Promise<void> {
   const { page } = shop;
   await openNewJar(shop, "Denatured");
-  await startJar(shop, "D1", { Flakes: "100 g", Cut: "3 lb" });
+  await fillIn(shop, "D1", { Flakes: "100 g", Cut: "3 lb" });
   // By hand: 3 lb is 359.48 g/L, so 100 g take 278.2 mL; at 1.205 g/mL the flakes add 83.0 mL: 361 mL.
   await follows(shop, "Alcohol", "278 mL");
   await follows(shop, "Makes", "361 mL", "the flakes add 83 mL");

@@ -37,7 +37,7 @@ const keptHere = (page: Page, keySha256: string): Promise<string> =>
  * Ethanol 50, denatured half a unit more, isopropanol 12 more; ash 3 above cherry, birch 4 below; and of the two patches
  * of an alcohol on a board one reads a unit above that and one a unit below.
  */
-export async function meterReadings(shop: Shop, address: string): Promise<ReadonlyMap<string, string>> {
+async function meterReadings(shop: Shop, address: string): Promise<ReadonlyMap<string, string>> {
   const bodies = (await entryTexts(address)).map(
     (text) => JSON.parse(text) as { readonly kind: string; readonly body: unknown },
   );
@@ -66,6 +66,7 @@ export async function meterReadings(shop: Shop, address: string): Promise<Readon
 export async function judgeAll(shop: Shop, trial: string, address: string): Promise<void> {
   const { page } = shop;
   await comeIn(shop, "2026-11-05", "19:30", trial);
+  await reads(page, "To be judged", "3 of 3 coats on every patch");
   const readings = await meterReadings(shop, address);
   expect(readings.size).toBe(18);
   await page.getByRole("link", { name: "Judge it" }).click();

@@ -1,6 +1,6 @@
 import { expect } from "vitest";
 import type { House } from "../rig.ts";
-import { coatFrom, readAir, takeUpNext } from "./bench.ts";
+import { coatAll, readAir } from "./bench.ts";
 import { entryTexts } from "./notebook.ts";
 import { comeIn, reads, type Shop, shot } from "./shop.ts";
 
@@ -11,14 +11,14 @@ import { comeIn, reads, type Shop, shot } from "./shop.ts";
 export async function thirdEvening(shop: Shop, house: House): Promise<void> {
   const { page } = shop;
   await comeIn(shop, "2026-10-08", "19:00", "/bench");
-  await coatFrom(shop, 3);
-  await reads(page, "All in the notebook");
-  const answered = await entryTexts(house.address);
-  await house.kill();
-  for (let more = 0; more < 2; more++) {
-    await takeUpNext(shop, 3);
-    await coatFrom(shop, 3);
-  }
+  let answered: readonly string[] = [];
+  await coatAll(shop, 3, async () => {
+    await reads(page, "All in the notebook");
+    answered = await entryTexts(house.address);
+    // Three coats on each of two evenings, one of them undone and written again, and the first of this one.
+    expect(answered.filter((text) => text.includes('"layer-applied"'))).toHaveLength(8);
+    await house.kill();
+  });
   await readAir(shop);
   await reads(page, "Kept here, 3 to send");
   await shot(shop, "without-the-server");
