@@ -1,9 +1,10 @@
-// Everything that can be checked, in named stages. `--quick` leaves out what needs a browser. The last line is `N passed, N failed`.
+// Everything that can be checked, in named stages. `--quick` leaves out the browser and the long simulations. The last line is `N passed, N failed`.
 import "./house/node-version.mjs";
 import { ensureInstalled } from "./house/install.mjs";
 
 await ensureInstalled();
 const { stages } = await import("./test/stages.mjs");
+const quick = process.argv.includes("--quick");
 
 async function counted(stage, buildFailed) {
   if (buildFailed && stage.needsBuild) {
@@ -11,7 +12,7 @@ async function counted(stage, buildFailed) {
     return { passed: 0, failed: 1 };
   }
   try {
-    return await stage.run();
+    return await stage.run({ quick });
   } catch (error) {
     console.log(error);
     return { passed: 0, failed: 1 };
@@ -22,7 +23,7 @@ const summary = [];
 const total = { passed: 0, failed: 0 };
 let buildFailed = false;
 for (const stage of stages) {
-  if (stage.slow && process.argv.includes("--quick")) continue;
+  if (stage.slow && quick) continue;
   console.log(`\n── ${stage.name}`);
   const start = performance.now();
   const { passed, failed } = await counted(stage, buildFailed);

@@ -34,6 +34,12 @@ async function vitest(args, env) {
   }
 }
 
+/** The quick part leaves the long simulations out. */
+const tests = ({ quick }) =>
+  vitest(
+    ["test/web/**", ...(quick ? ["**/calibration.test.ts"] : [])].flatMap((path) => ["--exclude", path]),
+  );
+
 async function browserTests() {
   const CHROMIUM = await ensureChromium();
   return CHROMIUM === undefined ? { passed: 0, failed: 1 } : vitest(["test/web/"], { CHROMIUM });
@@ -69,7 +75,7 @@ export const stages = [
   { name: "docstrings", run: counting("scripts/docstrings.mjs") },
   { name: "docstring examples", run: counting("scripts/doctest.mjs"), needsBuild: true },
   { name: "reference page", run: check("scripts/reference-page.mjs", "--check"), needsBuild: true },
-  { name: "tests", run: () => vitest(["--exclude", "test/web/**"]), needsBuild: true },
+  { name: "tests", run: tests, needsBuild: true },
   { name: "outside cases", run: outsideCases, needsBuild: true },
   { name: "examples", run: examples, needsBuild: true, slow: true },
   { name: "pages in a browser", run: browserTests, needsBuild: true, slow: true },
