@@ -36,6 +36,11 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./shelf/new.tsx")).NewOnShelf })),
   },
   {
+    place: "shelf",
+    path: "/shelf/:thing",
+    view: lazy(async () => ({ default: (await import("./shelf/correct.tsx")).CorrectOnShelf })),
+  },
+  {
     place: "jars",
     path: "/jars",
     view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),

@@ -29,6 +29,8 @@ export interface MaterialView {
   readonly name: string;
   readonly resin: ResinMakeup | null;
   readonly composition: Composition | null;
+  /** The strength as it was written down, and as a calculation takes it. */
+  readonly solvent: Body<"material-bought">["solvent"] | null;
   /** Why the strength that was written could not be read. */
   readonly strengthProblem: { readonly field: string; readonly because?: string } | null;
   readonly lot: string | null;
@@ -124,6 +126,7 @@ export const materialView = (read: NotebookReader, id: string): MaterialView | n
       name: body.name,
       resin: makeup.resin,
       composition: makeup.composition,
+      solvent: body.solvent ?? null,
       strengthProblem: makeup.problem,
       lot: body.lot ?? null,
       bought: body.bought ?? null,

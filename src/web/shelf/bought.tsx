@@ -1,8 +1,14 @@
-import { createSignal } from "solid-js";
+import { createSignal, createUniqueId } from "solid-js";
+import type { NotebookEntry } from "../../core/notebook/entry.ts";
 import type { Body } from "../../core/notebook/kinds/all.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { Wrong } from "../controls/choice.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
+import type { QuantityReading } from "../controls/quantity-reading.ts";
 import { type FieldExpects, readQuantity } from "../controls/read-quantity.ts";
 import { TextField } from "../controls/text-field.tsx";
+import { now } from "../shell/now.ts";
+import { dayOf } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { figure } from "./draft.ts";
 
@@ -10,37 +16,63 @@ const t = words.shelf;
 /** The currency that was written last, offered again. */
 const [currency, setCurrency] = createSignal("EUR");
 
+/** The fields of an entry that `useBought` asks for. */
+export const boughtAsks = ["amount", "lot", "price", "bought"] as const;
+
+/** A price being typed: nothing at all is fine, a number with no currency is not. */
+export function usePrice(old?: Body<"material-bought">["price"]) {
+  if (old !== undefined) setCurrency(old.currency);
+  const [paid, setPaid] = createSignal(old === undefined ? "" : String(old.amount));
+  const wanted = () => paid().trim() !== "";
+  const paidWrong = () =>
+    wanted() && (Number.isNaN(figure(paid())) || paid().includes("%")) ? t.priceWrong : undefined;
+  const currencyWrong = () => (wanted() && currency().trim() === "" ? t.currencyMissing : undefined);
+  return {
+    paid,
+    setPaid,
+    wanted,
+    paidWrong,
+    currencyWrong,
+    good: () => paidWrong() === undefined && currencyWrong() === undefined,
+    value: () => ({ amount: figure(paid()), currency: currency().trim() }),
+  };
+}
+
 /** Amount, lot, price and day of something bought: all of it optional, none of it guessed. */
-export function useBought(expects: FieldExpects) {
-  const [amount, setAmount] = createSignal("");
-  const [lot, setLot] = createSignal("");
-  const [paid, setPaid] = createSignal("");
-  const [day, setDay] = createSignal("");
-  const reading = () => readQuantity(amount(), expects);
-  const priceWrong = () => paid().trim() !== "" && Number.isNaN(figure(paid()));
+export function useBought(expects: FieldExpects, old?: Body<"material-bought">) {
+  const book = useBook();
+  const [amount, setAmount] = createSignal(old?.amount?.typed ?? "");
+  const [lot, setLot] = createSignal(old?.lot ?? "");
+  const [day, setDay] = createSignal(old?.bought ?? "");
+  const price = usePrice(old?.price);
+  const reading = (): QuantityReading =>
+    old?.amount !== undefined && amount() === old.amount.typed
+      ? { ok: true, value: old.amount } // as it was understood then, with the scale that it was read off
+      : readQuantity(amount(), expects);
+  const dayWrong = () => (day() > dayOf(now(), book.zone) ? t.boughtAhead : undefined);
   return {
     amount,
     setAmount,
     lot,
     setLot,
-    paid,
-    setPaid,
+    price,
     day,
     setDay,
     reading,
-    priceWrong,
-    good: () => (amount().trim() === "" || reading().ok) && !priceWrong(),
+    dayWrong,
+    good: () =>
+      (amount().trim() === "" ? !price.wanted() : reading().ok) && price.good() && dayWrong() === undefined,
     body: (): Partial<Body<"material-bought">> => {
       const read = reading();
       return {
         ...(read.ok ? { amount: read.value } : {}),
         ...(lot().trim() === "" ? {} : { lot: lot().trim() }),
-        ...(paid().trim() === "" ? {} : { price: { amount: figure(paid()), currency: currency().trim() } }),
+        ...(price.wanted() ? { price: price.value() } : {}),
         ...(day() === "" ? {} : { bought: day() }),
       };
     },
     clear: () => {
-      for (const set of [setAmount, setLot, setPaid, setDay]) set("");
+      for (const set of [setAmount, setLot, price.setPaid, setDay]) set("");
     },
   };
 }
@@ -51,6 +83,7 @@ export function BoughtFields(props: {
   readonly told: boolean;
 }) {
   const { bought } = props;
+  const wrongId = createUniqueId();
   return (
     <>
       <QuantityField
@@ -62,24 +95,53 @@ export function BoughtFields(props: {
         told={props.told}
         onInput={bought.setAmount}
       />
-      <div class="side-by-side">
-        <TextField
-          label={t.paid}
-          inputMode="decimal"
-          value={bought.paid()}
-          wrong={bought.priceWrong() ? t.priceWrong : undefined}
-          onInput={bought.setPaid}
-        />
-        <TextField label={t.currency} value={currency()} onInput={setCurrency} />
-      </div>
+      <Wrong
+        id={wrongId}
+        says={
+          props.told && bought.price.wanted() && bought.amount().trim() === "" ? t.amountForPrice : undefined
+        }
+      />
+      <PriceFields label={t.paid} price={bought.price} />
       <div class="side-by-side">
         <TextField label={t.lotField} value={bought.lot()} onInput={bought.setLot} />
-        <TextField label={t.boughtOn} type="date" value={bought.day()} onInput={bought.setDay} />
+        <TextField
+          label={t.boughtOn}
+          type="date"
+          value={bought.day()}
+          wrong={bought.dayWrong()}
+          onInput={bought.setDay}
+        />
       </div>
     </>
   );
 }
 
+export function PriceFields(props: {
+  readonly label: string;
+  readonly price: ReturnType<typeof usePrice>;
+  readonly missing?: string | undefined;
+}) {
+  return (
+    <div class="side-by-side">
+      <TextField
+        label={props.label}
+        inputMode="decimal"
+        value={props.price.paid()}
+        wrong={props.price.paidWrong() ?? props.missing}
+        onInput={props.price.setPaid}
+      />
+      <TextField
+        label={t.currency}
+        value={currency()}
+        wrong={props.price.currencyWrong()}
+        onInput={setCurrency}
+      />
+    </div>
+  );
+}
+
 export interface NewProps {
   readonly onWrote: (name: string, entry: string) => void;
+  /** The entry that is corrected; absent for a new thing. */
+  readonly old?: NotebookEntry;
 }

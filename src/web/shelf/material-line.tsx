@@ -3,56 +3,22 @@ import { finishColour } from "../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../core/colour/srgb.ts";
 import { metre } from "../../core/units.ts";
 import type { MaterialView } from "../../core/views/material.ts";
+import { useBook } from "../book-store/use-book.tsx";
 import { Cautions } from "../controls/cautions.tsx";
 import { finishOfRecipe } from "../pieces/finish-of-recipe.ts";
-import { dayName } from "../pieces/plan-words.ts";
-import { withDigits } from "../words/number.ts";
+import { now } from "../shell/now.ts";
+import { dayOf } from "../words/time.ts";
 import { words } from "../words/words.ts";
+import { factsOf, resinWords, strengthWords } from "./material-text.ts";
 
 const t = words.shelf;
 
 /** What hides behind a front label is cautioned on the shelf already. */
 const hidden = ["methanol", "acetone", "mek", "mibk", "unknown"] as const;
 
-const amount = (kg: number | null, m3: number | null, solvent: boolean): string | undefined => {
-  if (solvent && m3 !== null)
-    return m3 < 0.9995e-3 ? `${Math.round(m3 * 1e6)} mL` : `${withDigits(m3 * 1e3, 3)} L`;
-  if (kg === null) return undefined;
-  return kg < 0.9995 ? `${Math.round(kg * 1e3)} g` : `${withDigits(kg, 3)} kg`;
-};
-
-/** `93.9 % ethanol, 6.1 % water` */
-export const madeOfWords = (composition: Readonly<Record<string, number>>): string =>
-  Object.entries(composition)
-    .sort((a, b) => b[1] - a[1])
-    .map(([component, share]) =>
-      t.part(t.componentNames[component as keyof typeof t.componentNames], withDigits(share * 100, 3)),
-    )
-    .join(", ");
-
-function priceOf({ price, form }: MaterialView): string | undefined {
-  if (price === null) return undefined;
-  if (form === "solvent" && price.perM3 !== null)
-    return t.price(`${(price.perM3 / 1e3).toFixed(2)} ${price.currency}`, t.perLitre);
-  return price.perKg === null
-    ? undefined
-    : t.price(`${(price.perKg / 10).toFixed(2)} ${price.currency}`, t.per100g);
-}
-
-function facts(material: MaterialView): readonly string[] {
-  const solvent = material.form === "solvent";
-  const left = material.left === null ? undefined : amount(material.left.kg, material.left.m3, solvent);
-  const known = [
-    material.usedUp ? t.usedUp : left === undefined ? undefined : t.left(left),
-    material.lot === null ? undefined : t.lot(material.lot),
-    material.bought === null ? undefined : t.bought(dayName(material.bought)),
-    priceOf(material),
-  ];
-  return known.filter((one) => one !== undefined);
-}
-
 /** One thing that was bought: drawn, said, and what may be done with it. */
 export function MaterialLine(props: { readonly material: MaterialView; readonly children: JSX.Element }) {
+  const book = useBook();
   const risky = () => {
     const { composition } = props.material;
     return composition !== null && hidden.some((component) => (composition[component] ?? 0) > 0);
@@ -62,9 +28,9 @@ export function MaterialLine(props: { readonly material: MaterialView; readonly 
       <MaterialDrawing material={props.material} />
       <div class="stack-small">
         <h3>{props.material.name}</h3>
-        <p class="soft">{facts(props.material).join(", ")}</p>
-        <Show when={props.material.composition} keyed>
-          {(composition) => <p class="small">{t.made(madeOfWords(composition))}</p>}
+        <p class="soft">{factsOf(props.material, now(), dayOf(now(), book.zone))}</p>
+        <Show when={strengthWords(props.material) ?? resinWords(props.material)} keyed>
+          {(made) => <p class="small">{made}</p>}
         </Show>
         <Show when={props.material.strengthProblem}>
           <p class="wrong">{t.unreadable}</p>

@@ -1,37 +1,45 @@
 import { createSignal, Show } from "solid-js";
-import { useBook } from "../book-store/use-book.tsx";
+import type { Body } from "../../core/notebook/kinds/all.ts";
+import { instrumentUses } from "../../core/notebook/kinds/materials.ts";
 import { Choice } from "../controls/choice.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
-import { fields, readQuantity } from "../controls/read-quantity.ts";
+import type { QuantityReading } from "../controls/quantity-reading.ts";
 import { TextField } from "../controls/text-field.tsx";
 import { words } from "../words/words.ts";
 import type { NewProps } from "./bought.tsx";
+import { isMeasuring, readGoodTo } from "./good-to.ts";
+import { useWriting } from "./writing.ts";
 
 const t = words.shelf;
-const uses = ["scale", "jug", "hygrometer", "thermometer", "gloss-meter", "other"] as const;
-type Use = (typeof uses)[number];
 
 /** A scale, a jug, a meter, and how far it may be off. */
 export function NewInstrument(props: NewProps) {
-  const book = useBook();
-  const [use, setUse] = createSignal<Use>("scale");
-  const [name, setName] = createSignal("");
-  const [good, setGood] = createSignal("");
+  const old = props.old?.body as Body<"instrument-described"> | undefined;
+  const write = useWriting("instrument-described", ["use", "name", "standardUncertainty"], props.old);
+  const [use, setUse] = createSignal(old?.use ?? "scale");
+  const [name, setName] = createSignal(old?.name ?? "");
+  const [good, setGood] = createSignal(old?.standardUncertainty?.typed ?? "");
   const [told, setTold] = createSignal(false);
-  const expects = () => (use() === "jug" ? fields.volume : fields.mass);
-  const hasAmount = () => use() === "scale" || use() === "jug";
-  const reading = () => readQuantity(good(), expects());
+  const measuring = () => {
+    const now = use();
+    return isMeasuring(now) ? now : undefined;
+  };
+  const reading = (): QuantityReading | undefined => {
+    const now = measuring();
+    if (now === undefined) return undefined;
+    const kept = old?.standardUncertainty;
+    return kept !== undefined && old?.use === now && good() === kept.typed
+      ? { ok: true, value: kept }
+      : readGoodTo(now, good());
+  };
   const put = () => {
     setTold(true);
     const read = reading();
-    if (name().trim() === "" || (hasAmount() && good().trim() !== "" && !read.ok)) return;
-    const entry = book.write({
-      kind: "instrument-described",
-      body: {
-        use: use(),
-        name: name().trim(),
-        ...(hasAmount() && read.ok ? { standardUncertainty: read.value } : {}),
-      },
+    if (name().trim() === "" || (read !== undefined && good().trim() !== "" && !read.ok)) return;
+    const entry = write({
+      use: use(),
+      name: name().trim(),
+      ...(read?.ok ? { standardUncertainty: read.value } : {}),
     });
     props.onWrote(name().trim(), entry);
     setName("");
@@ -49,7 +57,7 @@ export function NewInstrument(props: NewProps) {
       <Choice
         label={t.use}
         value={use()}
-        options={uses.map((value) => ({ value, label: t.uses[value] }))}
+        options={instrumentUses.map((value) => ({ value, label: t.uses[value] }))}
         onChange={setUse}
       />
       <TextField
@@ -59,19 +67,21 @@ export function NewInstrument(props: NewProps) {
         wrong={told() && name().trim() === "" ? t.nameMissing : undefined}
         onInput={setName}
       />
-      <Show when={hasAmount()}>
-        <QuantityField
-          label={t.goodToField}
-          typed={good()}
-          reading={reading()}
-          hint={use() === "jug" ? t.goodToHint.volume : t.goodToHint.mass}
-          optional
-          told={told()}
-          onInput={setGood}
-        />
+      <Show when={measuring()} keyed>
+        {(now) => (
+          <QuantityField
+            label={t.goodToField}
+            typed={good()}
+            reading={reading() ?? readGoodTo(now, good())}
+            hint={t.goodToHint[now]}
+            optional
+            told={told()}
+            onInput={setGood}
+          />
+        )}
       </Show>
       <button type="submit" class="main">
-        {t.put}
+        {props.old === undefined ? t.put : t.keep}
       </button>
     </form>
   );

@@ -1,53 +1,35 @@
-import { createSignal } from "solid-js";
+import { createSignal, Show } from "solid-js";
 import { resinGrades } from "../../core/colour/resin-grades.ts";
-import { useBook } from "../book-store/use-book.tsx";
+import type { Body } from "../../core/notebook/kinds/all.ts";
 import { Choice } from "../controls/choice.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { words } from "../words/words.ts";
-import { BoughtFields, type NewProps, useBought } from "./bought.tsx";
+import { BoughtFields, boughtAsks, type NewProps, useBought } from "./bought.tsx";
+import { draftOfResin, emptyResin, type ResinDraft, readResin, waxes } from "./resin-draft.ts";
+import { useWriting } from "./writing.ts";
 
 const t = words.shelf;
-const waxes = ["dewaxed", "waxy", "unknown"] as const;
-type Wax = (typeof waxes)[number];
-/** Common practice: dewaxed grades hold 0.2–1 % of wax, natural ones 3–5 %, seedlac about 5 %. */
-const waxShares: Record<Wax, number | undefined> = { dewaxed: 0.005, waxy: 0.045, unknown: undefined };
 
 /** Flakes onto the shelf: grade, wax, moisture, amount. */
 export function NewResin(props: NewProps) {
-  const book = useBook();
-  const [name, setName] = createSignal("");
-  const [grade, setGrade] = createSignal<string>();
-  const [wax, setWax] = createSignal<Wax>("dewaxed");
-  const [moisture, setMoisture] = createSignal("");
+  const old = props.old?.body as Body<"material-bought"> | undefined;
+  const write = useWriting("material-bought", ["form", "name", "resin", ...boughtAsks], props.old);
+  const [name, setName] = createSignal(old?.name ?? "");
+  const [draft, setDraft] = createSignal(old === undefined ? emptyResin : draftOfResin(old.resin));
   const [told, setTold] = createSignal(false);
-  const bought = useBought(fields.mass);
-  const damp = () => readQuantity(moisture(), fields.share);
+  const bought = useBought(fields.mass, old);
+  const set = (change: Partial<ResinDraft>) => setDraft({ ...draft(), ...change });
   const put = () => {
     setTold(true);
-    const chosen = grade();
-    const read = damp();
-    if (name().trim() === "" || chosen === undefined || !bought.good()) return;
-    if (moisture().trim() !== "" && !read.ok) return;
-    const share = waxShares[wax()];
-    const entry = book.write({
-      kind: "material-bought",
-      body: {
-        form: "resin",
-        name: name().trim(),
-        resin: {
-          grade: chosen,
-          ...(share === undefined ? {} : { waxMassFraction: share }),
-          ...(read.ok ? { moistureMassFraction: read.value.si } : {}),
-        },
-        ...bought.body(),
-      },
-    });
+    const resin = readResin(draft(), old?.resin);
+    if (name().trim() === "" || resin === undefined || !bought.good()) return;
+    const entry = write({ form: "resin", name: name().trim(), resin, ...bought.body() });
     props.onWrote(name().trim(), entry);
     setName("");
-    setMoisture("");
+    set({ moisture: "", waxShare: "" });
     setTold(false);
     bought.clear();
   };
@@ -66,33 +48,67 @@ export function NewResin(props: NewProps) {
         wrong={told() && name().trim() === "" ? t.nameMissing : undefined}
         onInput={setName}
       />
+      <ResinFields draft={draft()} set={set} told={told()} />
+      <BoughtFields bought={bought} hint={t.amountHint.resin} told={told()} />
+      <button type="submit" class="main">
+        {props.old === undefined ? t.put : t.keep}
+      </button>
+    </form>
+  );
+}
+
+function ResinFields(props: {
+  readonly draft: ResinDraft;
+  readonly set: (change: Partial<ResinDraft>) => void;
+  readonly told: boolean;
+}) {
+  return (
+    <>
       <Select
         label={t.grade}
         empty={t.gradeEmpty}
-        value={grade()}
-        options={resinGrades.map((one) => ({ value: one.grade, label: one.grade }))}
-        wrong={told() && grade() === undefined ? t.gradeMissing : undefined}
-        onChange={setGrade}
+        value={props.draft.grade}
+        options={[
+          ...resinGrades.map((one) => ({ value: one.grade, label: one.grade })),
+          { value: "other" as const, label: t.gradeOther },
+        ]}
+        wrong={props.told && props.draft.grade === undefined ? t.gradeMissing : undefined}
+        onChange={(grade) => props.set({ grade })}
       />
+      <Show when={props.draft.grade === "other"}>
+        <TextField
+          label={t.gradeWords}
+          value={props.draft.gradeWords}
+          hint={t.gradeWordsHint}
+          wrong={props.told && props.draft.gradeWords.trim() === "" ? t.gradeWordsMissing : undefined}
+          onInput={(gradeWords) => props.set({ gradeWords })}
+        />
+      </Show>
       <Choice
         label={t.wax}
-        value={wax()}
+        value={props.draft.wax}
         options={waxes.map((value) => ({ value, label: t.waxes[value], says: t.waxSays[value] }))}
-        onChange={setWax}
+        onChange={(wax) => props.set({ wax })}
       />
+      <Show when={props.draft.wax === "told"}>
+        <QuantityField
+          label={t.waxShare}
+          typed={props.draft.waxShare}
+          reading={readQuantity(props.draft.waxShare, fields.share)}
+          hint={t.waxShareHint}
+          told={props.told}
+          onInput={(waxShare) => props.set({ waxShare })}
+        />
+      </Show>
       <QuantityField
         label={t.moisture}
-        typed={moisture()}
-        reading={damp()}
+        typed={props.draft.moisture}
+        reading={readQuantity(props.draft.moisture, fields.share)}
         hint={t.moistureHint}
         optional
-        told={told()}
-        onInput={setMoisture}
+        told={props.told}
+        onInput={(moisture) => props.set({ moisture })}
       />
-      <BoughtFields bought={bought} hint={t.amountHint.resin} told={told()} />
-      <button type="submit" class="main">
-        {t.put}
-      </button>
-    </form>
+    </>
   );
 }

@@ -1,14 +1,16 @@
 import { createMemo, createSignal, Show } from "solid-js";
-import { useBook } from "../book-store/use-book.tsx";
+import type { Body } from "../../core/notebook/kinds/all.ts";
 import { Cautions } from "../controls/cautions.tsx";
 import { fields } from "../controls/read-quantity.ts";
 import { TextField } from "../controls/text-field.tsx";
-import { withDigits } from "../words/number.ts";
+import { upToDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
-import { BoughtFields, type NewProps, useBought } from "./bought.tsx";
+import { BoughtFields, boughtAsks, type NewProps, useBought } from "./bought.tsx";
 import { emptyStrength, figure, readStrength, type StrengthDraft } from "./draft.ts";
-import { madeOfWords } from "./material-line.tsx";
+import { strengthDraftOf } from "./kept-strength.ts";
+import { madeOfWords } from "./material-text.ts";
 import { StrengthFields } from "./strength-fields.tsx";
+import { useWriting } from "./writing.ts";
 
 const t = words.shelf;
 
@@ -16,31 +18,33 @@ const t = words.shelf;
 const usualName = (draft: StrengthDraft): string =>
   draft.how === "sheet" || Number.isNaN(figure(draft.strength))
     ? ""
-    : `${t.capital(t.componentNames[draft.component])} ${withDigits(figure(draft.strength), 3).replace(/\.0+$/, "")}${draft.basis === "proof" ? " proof" : " %"}`;
+    : `${t.capital(t.componentNames[draft.component])} ${upToDigits(figure(draft.strength), 3)}${draft.basis === "proof" ? " proof" : " %"}`;
 
 /** An alcohol onto the shelf, its strength as the label or the data sheet says it. */
 export function NewSolvent(props: NewProps) {
-  const book = useBook();
-  const [name, setName] = createSignal("");
-  const [draft, setDraft] = createSignal<StrengthDraft>(emptyStrength);
+  const old = props.old?.body as Body<"material-bought"> | undefined;
+  const write = useWriting("material-bought", ["form", "name", "solvent", ...boughtAsks], props.old);
+  const [name, setName] = createSignal(old?.name ?? "");
+  const [draft, setDraft] = createSignal<StrengthDraft>(
+    old === undefined ? emptyStrength : strengthDraftOf(old.solvent),
+  );
   const [told, setTold] = createSignal(false);
-  const bought = useBought(fields.massOrVolume);
+  const bought = useBought(fields.massOrVolume, old);
   const read = createMemo(() => readStrength(draft()));
   const called = () => (name().trim() === "" ? usualName(draft()) : name().trim());
   const wrong = () => {
     const found = read();
     if (found.ok || (found.fault === "empty" && !told())) return undefined;
-    if (found.fault === "over 100") return t.sheetOver(withDigits(found.sum ?? 0, 4));
-    return found.fault === "empty" && draft().how === "sheet" ? t.sheetEmpty : t.percentWrong;
+    if (found.fault === "over 100") return t.sheetOver(upToDigits(found.sum ?? 0, 4));
+    if (found.fault === "refused") return t.refused;
+    if (draft().how === "sheet") return found.fault === "empty" ? t.sheetEmpty : t.sheetShare;
+    return t.percentWrong(draft().strength.trim());
   };
   const put = () => {
     setTold(true);
     const found = read();
     if (!found.ok || called() === "" || !bought.good()) return;
-    const entry = book.write({
-      kind: "material-bought",
-      body: { form: "solvent", name: called(), solvent: found.solvent, ...bought.body() },
-    });
+    const entry = write({ form: "solvent", name: called(), solvent: found.solvent, ...bought.body() });
     props.onWrote(called(), entry);
     setName("");
     setDraft(emptyStrength);
@@ -73,7 +77,7 @@ export function NewSolvent(props: NewProps) {
       />
       <BoughtFields bought={bought} hint={t.amountHint.solvent} told={told()} />
       <button type="submit" class="main">
-        {t.put}
+        {props.old === undefined ? t.put : t.keep}
       </button>
     </form>
   );

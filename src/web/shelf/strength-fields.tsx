@@ -1,6 +1,6 @@
-import { Index, Show } from "solid-js";
+import { createUniqueId, Index, Show } from "solid-js";
 import { type Component, components } from "../../core/solution/component.ts";
-import { Choice } from "../controls/choice.tsx";
+import { Choice, Wrong } from "../controls/choice.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { words } from "../words/words.ts";
@@ -39,7 +39,14 @@ function SingleFields(props: StrengthProps) {
         label={t.component}
         value={props.draft.component}
         options={alcohols.map((value) => ({ value, label: t.componentNames[value] }))}
-        onChange={(component) => props.set({ component })}
+        onChange={(component) =>
+          // Proof is of ethanol alone.
+          props.set(
+            component !== "ethanol" && props.draft.basis === "proof"
+              ? { component, basis: "volume" }
+              : { component },
+          )
+        }
       />
       <TextField
         label={t.percent}
@@ -63,6 +70,7 @@ function SingleFields(props: StrengthProps) {
 }
 
 function SheetFields(props: StrengthProps) {
+  const wrongId = createUniqueId();
   const change = (at: number, to: Partial<SheetPart>) =>
     props.set({ parts: props.draft.parts.map((part, i) => (i === at ? { ...part, ...to } : part)) });
   const unused = (): Component | undefined =>
@@ -80,9 +88,7 @@ function SheetFields(props: StrengthProps) {
           />
         )}
       </Index>
-      <Show when={props.wrong} keyed>
-        {(says) => <p class="wrong">{says}</p>}
-      </Show>
+      <Wrong id={wrongId} says={props.wrong} />
       <Show when={unused() !== undefined}>
         <Select
           label={t.addPart}

@@ -1,11 +1,13 @@
 import { createSignal, For, type JSX, Show } from "solid-js";
+import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import type { InstrumentView, MaterialView } from "../../core/views/material.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Empty, JarInDashes } from "../controls/empty.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
-import { isBare, onTheShelf } from "./list.ts";
+import { goodToWords } from "./good-to.ts";
+import { isBare, type OnShelf, onTheShelf } from "./list.ts";
 import { MaterialLine } from "./material-line.tsx";
 import "./shelf.css";
 
@@ -22,25 +24,40 @@ export function ShelfView() {
       says: t.wroteUsedUp(material.name),
       entry: book.write({ kind: "material-used-up", about: [material.id], body: {} }),
     });
-  const strike = (name: string, maker: string) =>
-    setWrote({ says: t.struck(name), entry: book.strike([maker]) });
+  const bringBack = (material: MaterialView) => {
+    const ends = book
+      .whole()
+      .touching(material.id)
+      .filter(({ kind }) => kind === "material-used-up");
+    setWrote({ says: t.wroteLeft(material.name), entry: book.strike(ends.map(({ id }) => id)) });
+  };
+  /** With all that corrections had struck, or the last but one would come back. */
+  const strike = ({ id, name }: { readonly id: string; readonly name: string }, uses = 0) => {
+    const maker = book.whole().making(id);
+    if (maker !== undefined)
+      setWrote({ says: t.struck(name, uses), entry: book.strike(strikesToCorrect(maker)) });
+  };
   const undo = (entry: string) => {
     book.strike([entry]);
     setWrote(null);
   };
   const lines = (group: "resin" | "solvent" | "other") => (
-    <Group heading={t.groups[group]} shown={shelf()[group].length > 0}>
+    <Group heading={t.groups[group]} kind={group} shown={shelf()[group].length > 0}>
       <For each={shelf()[group]}>
         {(material) => (
           <MaterialLine material={material}>
-            <Show when={!material.usedUp}>
-              <button type="button" class="words" onClick={() => useUp(material)}>
-                {t.markUsedUp}
-              </button>
+            <Show
+              when={!material.usedUp}
+              fallback={<Quiet says={t.notUsedUp} of={material.name} onPress={() => bringBack(material)} />}
+            >
+              <Quiet says={t.markUsedUp} of={material.name} onPress={() => useUp(material)} />
             </Show>
-            <button type="button" class="words" onClick={() => strike(material.name, material.maker)}>
-              {t.strike}
-            </button>
+            <CorrectLink of={material} />
+            <Quiet
+              says={t.strike}
+              of={material.name}
+              onPress={() => strike(material, material.uses.length)}
+            />
           </MaterialLine>
         )}
       </For>
@@ -56,7 +73,9 @@ export function ShelfView() {
         when={!isBare(shelf())}
         fallback={
           <Empty heading={t.none} says={t.noneSays} drawing={<JarInDashes />}>
-            <AddLinks />
+            <a class="press" href="/shelf/new?what=resin">
+              {t.add.resin}
+            </a>
           </Empty>
         }
       >
@@ -65,16 +84,9 @@ export function ShelfView() {
           {lines("resin")}
           {lines("solvent")}
           {lines("other")}
-          <Group heading={t.groups.instrument} shown={shelf().instrument.length > 0}>
+          <Group heading={t.groups.instrument} kind="instrument" shown={shelf().instrument.length > 0}>
             <For each={shelf().instrument}>
-              {(instrument) => (
-                <InstrumentLine
-                  instrument={instrument}
-                  onStrike={() =>
-                    strike(instrument.name, book.whole().making(instrument.id)?.id ?? instrument.id)
-                  }
-                />
-              )}
+              {(instrument) => <InstrumentLine instrument={instrument} onStrike={() => strike(instrument)} />}
             </For>
           </Group>
         </div>
@@ -95,10 +107,30 @@ const AddLinks = () => (
   </p>
 );
 
-function Group(props: { readonly heading: string; readonly shown: boolean; readonly children: JSX.Element }) {
+/** A quiet act of one line; read aloud it says of what. */
+const Quiet = (props: { readonly says: string; readonly of: string; readonly onPress: () => void }) => (
+  <button type="button" class="words" onClick={() => props.onPress()}>
+    {props.says}
+    <span class="unseen"> ({props.of})</span>
+  </button>
+);
+
+const CorrectLink = (props: { readonly of: { readonly id: string; readonly name: string } }) => (
+  <a class="press words" href={`/shelf/${props.of.id}`}>
+    {t.correct}
+    <span class="unseen"> ({props.of.name})</span>
+  </a>
+);
+
+function Group(props: {
+  readonly heading: string;
+  readonly kind: keyof OnShelf;
+  readonly shown: boolean;
+  readonly children: JSX.Element;
+}) {
   return (
     <Show when={props.shown}>
-      <section class="hung">
+      <section class={`hung shelf-${props.kind}`}>
         <h2>{props.heading}</h2>
         <ul class="plain">{props.children}</ul>
       </section>
@@ -112,12 +144,11 @@ function InstrumentLine(props: { readonly instrument: InstrumentView; readonly o
       <div class="stack-small">
         <h3>{props.instrument.name}</h3>
         <Show when={props.instrument.standardUncertainty} keyed>
-          {(good) => <p class="soft">{t.goodTo(good.typed)}</p>}
+          {(good) => <p class="soft">{t.goodTo(goodToWords(good))}</p>}
         </Show>
         <div class="shelf-acts">
-          <button type="button" class="words" onClick={() => props.onStrike()}>
-            {t.strike}
-          </button>
+          <CorrectLink of={props.instrument} />
+          <Quiet says={t.strike} of={props.instrument.name} onPress={() => props.onStrike()} />
         </div>
       </div>
     </li>

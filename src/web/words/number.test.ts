@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { counted, known, withDigits } from "./number.ts";
+import { counted, known, upToDigits, withDigits } from "./number.ts";
 
 test("a value is rounded to what is known of it", () => {
   expect(known(1.5812, 0.0467)).toEqual({ value: "1.58", by: "0.05" });
@@ -21,4 +21,14 @@ test("significant figures never fall into an exponent", () => {
 
 test("small counts are words", () => {
   expect([0, 1, 5, 12, 13].map(counted)).toEqual(["no", "one", "five", "twelve", "13"]);
+});
+
+test.each([
+  [96, 4, "96"],
+  [99.5, 4, "99.5"],
+  [100, 4, "100"],
+  [1000, 4, "1000"],
+  [0.5, 2, "0.5"],
+])("%d to at most %d figures", (value, digits, said) => {
+  expect(upToDigits(value, digits)).toBe(said);
 });

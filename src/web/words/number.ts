@@ -6,6 +6,12 @@ const minus = (text: string): string => (/^-0(\.0*)?$/.test(text) ? text.slice(1
 /** A number with so many significant figures, without an exponent. */
 export const withDigits = (value: number, digits: number): string => minus(formatNumber(value, digits));
 
+/** The same with no noughts after its last figure: `96`, `99.5`. */
+export const upToDigits = (value: number, digits: number): string => {
+  const text = withDigits(value, digits);
+  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+};
+
 export const withPlaces = (value: number, places: number): string => minus(value.toFixed(places));
 
 /** A value and its give or take, both rounded to what is known. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { clock, dayInWords, dayOf, lengthInWords, whenInWords } from "./time.ts";
+import { agoInWords, clock, dayInWords, dayOf, lengthInWords, whenInWords } from "./time.ts";
 
 // Berlin is UTC+2 until Sunday 25 October 2026, 03:00 local, and UTC+1 after (EU summer time rule).
 const zone = "Europe/Berlin";
@@ -28,4 +28,17 @@ test("lengths", () => {
     "3 h 20 min",
     "2 days",
   ]);
+});
+
+test.each([
+  ["2026-10-14", "today"],
+  ["2026-10-13", "yesterday"],
+  ["2026-09-24", "20 days ago"],
+  ["2026-09-02", "6 weeks ago"],
+  ["2026-04-14", "6 months ago"],
+  ["2025-01-14", "21 months ago"],
+  ["2024-10-13", "2 years ago"],
+  ["2023-10-14", "3 years ago"],
+])("%s was %s on 14 October 2026", (day, said) => {
+  expect(agoInWords(day, "2026-10-14")).toBe(said);
 });

@@ -56,3 +56,14 @@ export function lengthInWords(minutes: number): string {
   }
   return `${Math.round(whole / 1440)} days`;
 }
+
+/** How long ago a calendar day was, as one says it: `today`, `10 days ago`, `6 weeks ago`, `3 months ago`, `2 years ago`. */
+export function agoInWords(day: string, today: string): string {
+  const days = Math.round((Date.parse(today) - Date.parse(day)) / 86_400_000);
+  if (days <= 0) return "today";
+  if (days === 1) return "yesterday";
+  if (days < 21) return `${days} days ago`;
+  if (days < 91) return `${Math.round(days / 7)} weeks ago`;
+  if (days < 731) return `${Math.round(days / 30.44)} months ago`;
+  return `${Math.floor(days / 365.25)} years ago`;
+}
