@@ -29,6 +29,9 @@ export function CorrectOnShelf(props: ScreenProps) {
   );
 }
 
+/** The button that was pressed is gone with its form; the hand finds the undo. */
+const holdFocus = (strip: HTMLElement): void => queueMicrotask(() => strip.querySelector("button")?.focus());
+
 function Correcting(props: { readonly thing: string; readonly maker: () => NotebookEntry | undefined }) {
   const book = useBook();
   const [wrote, setWrote] = createSignal<Wrote | null>(null);
@@ -53,7 +56,11 @@ function Correcting(props: { readonly thing: string; readonly maker: () => Noteb
             />
           }
         >
-          {(last) => <UndoStrip says={last.says} onUndo={() => undo(last.entry)} />}
+          {(last) => (
+            <div ref={holdFocus}>
+              <UndoStrip says={last.says} onUndo={() => undo(last.entry)} />
+            </div>
+          )}
         </Show>
         <p>
           <a href="/shelf">{t.back}</a>

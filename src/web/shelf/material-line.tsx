@@ -38,8 +38,8 @@ export function MaterialLine(props: { readonly material: MaterialView; readonly 
         <Show when={risky() && !props.material.usedUp && props.material.composition} keyed>
           {(composition) => <Cautions act="opening" liquid={composition} />}
         </Show>
-        <div class="shelf-acts">{props.children}</div>
       </div>
+      <div class="shelf-acts">{props.children}</div>
     </li>
   );
 }

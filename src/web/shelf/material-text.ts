@@ -27,7 +27,7 @@ export function strengthWords({ solvent, composition }: MaterialView): string | 
   if (composition === null) return undefined;
   const told = toldStrength(solvent);
   const parts = madeOfWords(composition);
-  if (told === undefined) return t.made(parts);
+  if (told === undefined || told.how === "mass") return t.made(parts);
   return t.madeFrom(t.told[told.how]("figure" in told ? upToDigits(told.figure, 4) : ""), parts);
 }
 

@@ -29,7 +29,7 @@ export function NewResin(props: NewProps) {
     const entry = write({ form: "resin", name: name().trim(), resin, ...bought.body() });
     props.onWrote(name().trim(), entry);
     setName("");
-    set({ moisture: "", waxShare: "" });
+    setDraft(emptyResin);
     setTold(false);
     bought.clear();
   };

@@ -76,7 +76,7 @@ function SheetFields(props: StrengthProps) {
   const unused = (): Component | undefined =>
     components.find((c) => c !== "unknown" && !props.draft.parts.some((part) => part.component === c));
   return (
-    <fieldset class="stack sheet">
+    <fieldset class="stack shelf-sheet">
       <legend class="small soft">{t.sheetHint}</legend>
       <Index each={props.draft.parts}>
         {(part, i) => (

@@ -67,7 +67,11 @@ export function ShelfView() {
     <Page title={t.title}>
       <h1>{t.title}</h1>
       <Show when={wrote()} keyed>
-        {(last) => <UndoStrip says={last.says} onUndo={() => undo(last.entry)} />}
+        {(last) => (
+          <div class="shelf-wrote">
+            <UndoStrip says={last.says} onUndo={() => undo(last.entry)} />
+          </div>
+        )}
       </Show>
       <Show
         when={!isBare(shelf())}
@@ -146,10 +150,10 @@ function InstrumentLine(props: { readonly instrument: InstrumentView; readonly o
         <Show when={props.instrument.standardUncertainty} keyed>
           {(good) => <p class="soft">{t.goodTo(goodToWords(good))}</p>}
         </Show>
-        <div class="shelf-acts">
-          <CorrectLink of={props.instrument} />
-          <Quiet says={t.strike} of={props.instrument.name} onPress={() => props.onStrike()} />
-        </div>
+      </div>
+      <div class="shelf-acts">
+        <CorrectLink of={props.instrument} />
+        <Quiet says={t.strike} of={props.instrument.name} onPress={() => props.onStrike()} />
       </div>
     </li>
   );

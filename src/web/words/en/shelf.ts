@@ -20,10 +20,9 @@ export const shelf = {
   part: (name: string, percent: string) => `${percent} % ${name}`,
   told: {
     volume: (figure: string) => `${figure} % by volume`,
-    mass: (figure: string) => `${figure} % by weight`,
     proof: (figure: string) => `${figure} US proof`,
     sheet: () => "From its data sheet",
-    pure: () => "No strength told, taken as pure",
+    pure: () => "No strength told: taken as pure",
   },
   madeFrom: (told: string, parts: string) => `${told}. By weight: ${parts}.`,
   grades: (grade: string, wax: string) => (wax === "" ? grade : `${grade}, ${wax}`),
@@ -104,7 +103,7 @@ export const shelf = {
   sheetOver: (sum: string) => `The shares come to ${sum} %. 100 is the most.`,
   sheetEmpty: "Write down at least one share.",
   addPart: "One component more",
-  use: "What it is",
+  use: "Kind",
   uses: {
     scale: "scale",
     jug: "jug",
