@@ -15,7 +15,11 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   equivalence: [() => import("./equivalence.ts")],
   ranking: [() => import("./ranking.ts")],
   timetoevent: [() => import("./timetoevent.ts")],
-  solutions: [() => import("./solutions-liquids.ts")],
+  solutions: [
+    () => import("./solutions-liquids.ts"),
+    () => import("./solutions-air.ts"),
+    () => import("./solutions-vapours.ts"),
+  ],
   uncertainty: [() => import("./uncertainty.ts")],
 };
 

@@ -1,8 +1,8 @@
 import { inRange } from "../domain-error.ts";
 import { type Kelvin, kelvin, type Pascal, pascal } from "../units.ts";
 
-/** The curve over ice is given down to −100 °C; over water this goes no further than boiling. */
-export const validTemperature = { min: kelvin(173.15), max: kelvin(373.15) } as const;
+/** The curve over ice is given down to −100 °C; over water up to 200 °C. */
+export const validTemperature = { min: kelvin(173.15), max: kelvin(473.15) } as const;
 
 const icePoint = 273.15;
 
@@ -32,7 +32,7 @@ const overIce = (t: number): number =>
  * @returns            saturation pressure [Pa], scalar
  * @throws DomainError outside `validTemperature`, and for NaN
  *
- * Valid:    173.15–373.15 K
+ * Valid:    173.15–473.15 K
  * Accuracy: within 300 ppm or 0.01 Pa of the source's table 3, −60 to 100 °C
  * Source:   ASHRAE Handbook—Fundamentals (2017), ch. 1, eqs. 5 and 6 (Hyland and Wexler)
  * @example
@@ -40,5 +40,20 @@ const overIce = (t: number): number =>
  */
 export function waterSaturationPressure(temperature: Kelvin): Pascal {
   const t = inRange("temperature", temperature, validTemperature);
-  return pascal(Math.exp(t < icePoint ? overIce(t) : overWater(t)));
+  return pascal(waterSaturationCurve(t));
 }
+
+/**
+ * The curve of `waterSaturationPressure` for the inside of a loop: the temperature is not checked.
+ *
+ * @param temperature  [K], scalar
+ * @returns            [Pa], scalar
+ *
+ * Valid:    173.15–473.15 K
+ * Accuracy: as `waterSaturationPressure`
+ * Source:   as `waterSaturationPressure`
+ * @example
+ * waterSaturationCurve(298.15) // => 3169.2
+ */
+export const waterSaturationCurve = (temperature: number): number =>
+  Math.exp(temperature < icePoint ? overIce(temperature) : overWater(temperature));

@@ -3,15 +3,20 @@ import { blendJars } from "./blend-jars.ts";
 import type { Calculation } from "./calculation.ts";
 import { colourDifference } from "./colour.ts";
 import { layoutCalculation } from "./design.ts";
+import { dewPointCalculation } from "./dew-point.ts";
 import { dryDown } from "./dry-down.ts";
+import { drying } from "./drying.ts";
 import { filmBuild } from "./film.ts";
+import { flashPointCalculation } from "./flash-point.ts";
 import { mix } from "./mix.ts";
 import { oddOneOutCalculation } from "./odd-one-out.ts";
 import { piecePlan } from "./pieces.ts";
 import { readyTimeCalculation } from "./ready-time.ts";
 import { restore } from "./restore.ts";
 import { thin } from "./thin.ts";
+import { vapour } from "./vapour.ts";
 import { verdictCalculation } from "./verdict.ts";
+import { woodMoisture } from "./wood-moisture.ts";
 import { workingCuts } from "./working-cuts.ts";
 
 /** Every registered calculation, in the order in which the reference page lists them. */
@@ -26,6 +31,11 @@ export const calculations: readonly Calculation[] = [
   restore,
   dryDown,
   filmBuild,
+  drying,
+  dewPointCalculation,
+  woodMoisture,
+  vapour,
+  flashPointCalculation,
   colourDifference,
   layoutCalculation,
   verdictCalculation,

@@ -1,5 +1,6 @@
 import type { Component } from "../registry/solvent.ts";
 import { type Celsius, celsius, type VolumeFraction, volumeFraction } from "../units.ts";
+import { type PublishedHazards, publishedHazards, type TwoLists } from "./published-hazards.ts";
 
 /** A limit on what may be breathed, in parts per million of the air, with who set it and when. */
 export interface ExposureLimit {
@@ -24,54 +25,30 @@ export interface Hazards {
   readonly goesThroughSkin: boolean;
 }
 
-type Row = readonly [
-  component: Component,
-  flashC: readonly [iec: number, nfpa: number | null],
-  lowerPercent: readonly [iec: number, nfpa: number | null],
-  upperPercent: readonly [iec: number, nfpa: number | null],
-  oshaPpm: number,
-  niosh: number | { readonly ceiling: number },
-  seen: ExposureLimit["seen"],
-  goesThroughSkin: boolean,
-];
+const least = ({ iec, nfpa }: TwoLists): number => (nfpa === null ? iec : Math.min(iec, nfpa));
+const most = ({ iec, nfpa }: TwoLists): number => (nfpa === null ? iec : Math.max(iec, nfpa));
 
-/**
- * Flash points and flammable limits: IEC 60079-20-1:2010 and NFPA 497 (2008). Exposure limits: OSHA, 29 CFR
- * 1910.1000 table Z-1 (1993), and the NIOSH Pocket Guide (2007). Isobutanol's row is from memory throughout.
- */
-const rows = [
-  ["ethanol", [12, 13], [3.1, 3.3], [19.0, 19.0], 1000, 1000, "document", false],
-  ["methanol", [9, 12], [6.0, 6.0], [36.0, 36.0], 200, 200, "document", true],
-  ["isopropanol", [12, 12], [2.0, 2.0], [12.7, 12.7], 400, 400, "document", false],
-  ["n-propanol", [15, 15], [2.1, 2.2], [17.5, 13.7], 200, 200, "from memory", true],
-  ["n-butanol", [35, 36], [1.4, 1.4], [12.0, 11.2], 100, { ceiling: 50 }, "from memory", true],
-  ["isobutanol", [28, null], [1.4, null], [11.0, null], 100, 50, "from memory", false],
-  ["acetone", [-20, -20], [2.5, 2.5], [14.3, 12.8], 1000, 250, "document", false],
-  ["mek", [-10, -6], [1.5, 1.4], [13.4, 11.4], 200, 200, "document", false],
-  ["mibk", [16, null], [1.2, null], [8.0, null], 100, 50, "document", false],
-  ["ethyl-acetate", [-4, -4], [2.0, 2.0], [12.8, 11.5], 400, 400, "document", false],
-  ["n-butyl-acetate", [22, 22], [1.2, 1.7], [8.5, 7.6], 150, 150, "document", false],
-  ["n-heptane", [-7, -4], [0.85, 1.0], [6.7, 6.7], 500, 85, "from memory", false],
-] as const satisfies readonly Row[];
+const niosh = { body: "NIOSH", year: 2007 } as const;
 
-const least = (a: number, b: number | null): number => (b === null ? a : Math.min(a, b));
-const most = (a: number, b: number | null): number => (b === null ? a : Math.max(a, b));
+function limitsOf({ oshaPpm, nioshPpm, seen }: PublishedHazards): ExposureLimit[] {
+  const { day, ceiling } = nioshPpm;
+  return [
+    { ppm: oshaPpm, body: "OSHA", year: 1993, over: "day", seen },
+    ...(day === null ? [] : [{ ppm: day, ...niosh, over: "day", seen } as const]),
+    ...(ceiling === null ? [] : [{ ppm: ceiling, ...niosh, over: "ceiling", seen } as const]),
+  ];
+}
 
 const table: ReadonlyMap<Component, Hazards> = new Map(
-  (rows as readonly Row[]).map(([component, flash, lower, upper, osha, niosh, seen, goesThroughSkin]) => [
-    component,
+  publishedHazards.map((row) => [
+    row.component,
     {
-      component,
-      flashPoint: celsius(least(...flash)),
-      lowerFlammableLimit: volumeFraction(least(...lower) / 100),
-      upperFlammableLimit: volumeFraction(most(...upper) / 100),
-      limits: [
-        { ppm: osha, body: "OSHA", year: 1993, over: "day", seen },
-        typeof niosh === "number"
-          ? { ppm: niosh, body: "NIOSH", year: 2007, over: "day", seen }
-          : { ppm: niosh.ceiling, body: "NIOSH", year: 2007, over: "ceiling", seen },
-      ],
-      goesThroughSkin,
+      component: row.component,
+      flashPoint: celsius(least(row.flashPointC)),
+      lowerFlammableLimit: volumeFraction(least(row.lowerPercent) / 100),
+      upperFlammableLimit: volumeFraction(most(row.upperPercent) / 100),
+      limits: limitsOf(row),
+      goesThroughSkin: row.goesThroughSkin,
     },
   ]),
 );
