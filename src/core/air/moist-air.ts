@@ -87,7 +87,7 @@ export const vapourPressureFromHumidityRatio = (ratio: number, pressure: Pascal)
  * Accuracy: as the two readings
  * Source:   ASHRAE Handbook—Fundamentals (2017), ch. 1, eq. 33
  * @example
- * humidityRatioFromWetBulb(kelvin(313.15), kelvin(293.15), pascal(101325)) // => 0.0065
+ * humidityRatioFromWetBulb(kelvin(313.15), kelvin(293.15), pascal(101325)) // => 0.0064
  */
 export function humidityRatioFromWetBulb(dryBulb: Kelvin, wetBulb: Kelvin, pressure: Pascal): number {
   const [dry, wet] = [celsiusFromKelvin(dryBulb), celsiusFromKelvin(wetBulb)];

@@ -71,7 +71,7 @@ const forced = (re: number): number => {
  * Source:   V. Gnielinski in VDI Heat Atlas, G4 (flat plate); Incropera, Fundamentals of Heat and Mass Transfer, eq. 9.32
  *           (still air), from memory; S. W. Churchill, AIChE J. 23 (1977) 10 (both)
  * @example
- * airSide({ temperature: kelvin(293.15), pressure: pascal(101325), speed: 1, length: 0.3 }).heatTransfer(1.02) // => 9.4
+ * airSide({ temperature: kelvin(293.15), pressure: pascal(101325), speed: 1, length: 0.3 }).heatTransfer(1.02) // => 10.48
  */
 export function airSide(flow: AirFlow): AirSide {
   const { kinematicViscosity: nu, conductivity } = propertiesOfAir(flow.temperature, flow.pressure);
@@ -116,7 +116,12 @@ export const vapourOverWater = (component: Volatile): number =>
 /** Moles of vapour that cross for each W/(m²·K) of heat transfer, were the air all vapour: 1/(cp·M), mol·K/J. */
 export const moleTransferOfHeat = 1 / (airHeatCapacity * airMolarMass);
 
-/** Share of the room's air that is water vapour, by moles. */
+/**
+ * Share of the room's air that is water vapour, by moles.
+ *
+ * Valid:    the range of the saturation pressure
+ * Source:   as `waterSaturationPressure`, by the definition of relative humidity
+ */
 export const waterInAir = (temperature: Kelvin, relativeHumidity: number, pressure: Pascal): number =>
   (relativeHumidity * waterSaturationPressure(temperature)) / pressure;
 

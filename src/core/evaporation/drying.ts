@@ -73,7 +73,7 @@ export const validShopTemperature: { readonly min: Celsius; readonly max: Celsiu
 };
 export const validWoodThickness = { min: 1e-3, max: 0.2 } as const;
 
-export function equationsOf(setup: DryingSetup): FilmEquations {
+function equationsOf(setup: DryingSetup): FilmEquations {
   const { air, wood, applied } = setup;
   inRange("film.wetUm", applied.thickness * 1e6, {
     min: validThickness.min * 1e6,

@@ -4,6 +4,12 @@ export interface Factors {
   readonly order: Int32Array;
 }
 
+/**
+ * Room for the factors of an n×n matrix.
+ *
+ * Valid:    any n
+ * Source:   common practice
+ */
 export const factorsOf = (n: number): Factors => ({ lu: new Float64Array(n * n), order: new Int32Array(n) });
 
 const at = (x: Float64Array, i: number): number => x[i] as number; // inside the array's own length

@@ -60,7 +60,7 @@ function timeToNineTenths(composition: Composition): number {
  * Accuracy: every listed solvent within the spread of the published lists, widened by a quarter
  * Source:   ASTM D3539 (method: 0.70 mL, 25 °C, dry air), from memory; the heat from the cabinet is fitted
  * @example
- * relativeEvaporationRate({ ethanol: massFraction(1) }) // => 1.6
+ * relativeEvaporationRate({ ethanol: massFraction(1) }) // => 1.70
  */
 export const relativeEvaporationRate = (composition: Composition): number =>
   timeToNineTenths({ "n-butyl-acetate": massFraction(1) }) / timeToNineTenths(composition);

@@ -43,7 +43,7 @@ function vapourBy(pure: PurePressure, liquid: MolarLiquid, temperature: Kelvin):
  * Accuracy: as `activityModel`
  * Source:   Raoult's law with activity coefficients; common practice
  * @example
- * vapourAbove({ components: ["ethanol", "water"], moleFractions: [0.50492, 0.49508] }, kelvin(303.15)).pressure // => 9700
+ * vapourAbove({ components: ["ethanol", "water"], moleFractions: [0.50492, 0.49508] }, kelvin(303.15)).pressure // => 9685
  */
 export const vapourAbove = (liquid: MolarLiquid, temperature: Kelvin): VapourAbove =>
   vapourBy(vapourPressure, liquid, temperature);

@@ -21,7 +21,7 @@ export const validVapourTemperature = { min: kelvin(240), max: kelvin(405) } as 
  * Accuracy: 1–2 % at room temperature; isopropanol 3 % low at its boiling point, where `boilingPressure` is closer
  * Source:   Perry's Chemical Engineers' Handbook, table 2-8 (DIPPR 101); water as `waterSaturationPressure`
  * @example
- * vapourPressure("ethanol", kelvin(293.15)) // => 5898.
+ * vapourPressure("ethanol", kelvin(293.15)) // => 5898.7
  */
 export function vapourPressure(component: Volatile, temperature: Kelvin): Pascal {
   const t = inRange("temperature", temperature, validVapourTemperature);
@@ -38,7 +38,7 @@ export function vapourPressure(component: Volatile, temperature: Kelvin): Pascal
  * Accuracy: as `vapourPressure`
  * Source:   as `vapourPressure`
  * @example
- * pressureCurve("ethanol")(293.15) // => 5898.
+ * pressureCurve("ethanol")(293.15) // => 5898.7
  */
 export function pressureCurve(component: Volatile): (temperature: number) => number {
   if (component === "water") return waterSaturationCurve;
@@ -61,7 +61,7 @@ export function pressureCurve(component: Volatile): (temperature: number) => num
  * Accuracy: 0.5 K at the normal boiling point
  * Source:   Poling, Prausnitz, O'Connell, The Properties of Gases and Liquids, 5th ed., appendix A
  * @example
- * boilingPressure("isopropanol", kelvin(355.4)) // => 101200
+ * boilingPressure("isopropanol", kelvin(355.4)) // => 101255
  */
 export function boilingPressure(component: Volatile, temperature: Kelvin): Pascal {
   const t = inRange("temperature", temperature, validVapourTemperature);

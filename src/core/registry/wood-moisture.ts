@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { DomainError } from "../domain-error.ts";
 import { celsius, metre } from "../units.ts";
 import { equilibriumMoisture, validWoodTemperature } from "../wood/equilibrium-moisture.ts";
 import { grains, movement } from "../wood/movement.ts";
@@ -63,6 +64,13 @@ export const woodMoisture = defineCalculation({
       other === undefined
         ? undefined
         : equilibriumMoisture(celsius(other.temperatureC), other.relativeHumidity);
+    if (given.panel !== undefined && there === undefined)
+      throw new DomainError({
+        code: "missing",
+        field: "otherSeason",
+        value: undefined,
+        because: "A panel moves between two airs.",
+      });
     const moved =
       there === undefined || given.panel === undefined
         ? undefined

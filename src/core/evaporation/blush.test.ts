@@ -1,0 +1,129 @@
+import { expect, test } from "vitest";
+import type { Composition } from "../solution/composition.ts";
+import { usualPartialDensity } from "../solution/resin.ts";
+import {
+  celsiusFromKelvin,
+  cutFromPoundsPerUsGallon,
+  kelvin,
+  kilogramPerCubicMetre,
+  massFraction,
+  metre,
+  pascal,
+} from "../units.ts";
+import { type Blush, blushOf, blushOfSetup, blushWords } from "./blush.ts";
+import { whatWouldHelp } from "./blush-help.ts";
+import { type DryingSetup, dryFilm } from "./drying.ts";
+
+const liquids: Record<string, Composition> = {
+  "dry ethanol": { ethanol: massFraction(1) },
+  "95 % ethanol": { ethanol: massFraction(0.924), water: massFraction(0.076) },
+  isopropanol: { isopropanol: massFraction(1) },
+};
+const humidities = [0.4, 0.5, 0.6, 0.75, 0.85];
+
+function setup(liquid: string, wetUm: number, rh: number, woodC: number, lb = 1): DryingSetup {
+  return {
+    applied: {
+      composition: liquids[liquid] ?? {},
+      thickness: metre(wetUm / 1e6),
+      cut: cutFromPoundsPerUsGallon(lb),
+      partialDensity: usualPartialDensity,
+    },
+    liquidTemperature: kelvin(273.15 + woodC),
+    air: { temperature: kelvin(293.15), relativeHumidity: rh, pressure: pascal(101_325), speed: 0.1 },
+    length: metre(0.3),
+    wood: {
+      temperature: kelvin(273.15 + woodC),
+      thickness: metre(0.02),
+      density: kilogramPerCubicMetre(600),
+    },
+    radiation: true,
+    seconds: 12 * 3600,
+  };
+}
+
+const judged = (...given: Parameters<typeof setup>): Blush => {
+  const blush = blushOfSetup(setup(...given));
+  if (blush === undefined) throw new Error("a film with resin is judged");
+  return blush;
+};
+const rank = (blush: Blush): number => blushWords.indexOf(blush.word);
+
+// Common practice: clear lac blushes from about 75 % relative humidity; a shop at 50 % has no trouble on wood as warm as
+// its air. The same at every cut from a wash coat to a full body.
+test.each([0.5, 1, 2, 3])("at 20 °C on wood as warm as the air, a %d lb cut", (lb) => {
+  for (const liquid of Object.keys(liquids))
+    for (const wetUm of [25, 125])
+      for (const rh of humidities) {
+        const { word } = judged(liquid, wetUm, rh, 20, lb);
+        const where = `${liquid}, ${wetUm} µm, ${rh}`;
+        if (rh <= 0.5) expect(word, where).toBe("unlikely");
+        if (rh >= 0.75) expect(word, where).not.toBe("unlikely");
+      }
+});
+
+const grid = Object.keys(liquids).flatMap((liquid) =>
+  [25, 125].flatMap((wetUm) => [20, 12].map((woodC) => [liquid, wetUm, woodC] as const)),
+);
+
+test.each(grid)("%s, %d µm, wood at %d °C: never less likely in damper air", (liquid, wetUm, woodC) => {
+  const found = humidities.map((rh) => judged(liquid, wetUm, rh, woodC));
+  for (let i = 1; i < found.length; i++) {
+    expect(found[i]?.margin).toBeLessThan(found[i - 1]?.margin ?? 0);
+    expect(rank(found[i] as Blush)).toBeGreaterThanOrEqual(rank(found[i - 1] as Blush));
+  }
+});
+
+test.each(humidities)("at %d: never less likely on colder wood, in a thicker film, with more water", (rh) => {
+  const least = (a: Blush, b: Blush): void => expect(rank(b)).toBeGreaterThanOrEqual(rank(a));
+  for (const liquid of Object.keys(liquids))
+    for (const wetUm of [25, 125]) {
+      const [warm, cold] = [judged(liquid, wetUm, rh, 20), judged(liquid, wetUm, rh, 12)];
+      expect(cold.margin).toBeLessThan(warm.margin ?? 0);
+      least(warm, cold);
+    }
+  for (const woodC of [20, 12]) {
+    for (const liquid of Object.keys(liquids))
+      least(judged(liquid, 25, rh, woodC), judged(liquid, 125, rh, woodC));
+    for (const wetUm of [25, 125])
+      least(judged("dry ethanol", wetUm, rh, woodC), judged("95 % ethanol", wetUm, rh, woodC));
+  }
+});
+
+test("all three words are said: it is not the same everywhere", () => {
+  const words = grid.flatMap(([liquid, wetUm, woodC]) =>
+    humidities.map((rh) => judged(liquid, wetUm, rh, woodC).word),
+  );
+  expect(new Set(words)).toEqual(new Set(blushWords));
+});
+
+test("stopped where it sets, a run is judged as it is when followed for the day", () => {
+  const given = setup("95 % ethanol", 100, 0.6, 17);
+  expect(blushOf(dryFilm(given))).toEqual(blushOfSetup(given));
+});
+
+test("solvent alone cannot turn white, and dry air has no dew point", () => {
+  expect(blushOfSetup(setup("dry ethanol", 50, 0.6, 20, 0))).toBeUndefined();
+  expect(blushOfSetup(setup("dry ethanol", 50, 0, 20))).toEqual({
+    word: "unlikely",
+    margin: null,
+    dewMargin: null,
+  });
+});
+
+test("what would help does: each change by itself makes it unlikely, or better", () => {
+  const given = setup("95 % ethanol", 125, 0.65, 14);
+  const now = judged("95 % ethanol", 125, 0.65, 14);
+  const help = whatWouldHelp(given, now);
+  expect(help.map((h) => h.change)).toEqual(expect.arrayContaining(["warmer wood", "drier air"]));
+  for (const { change, value, blush } of help) {
+    expect(blush.margin).toBeGreaterThan(now.margin ?? 0);
+    if (change === "warmer wood") {
+      const woodC = celsiusFromKelvin(kelvin(value));
+      expect(judged("95 % ethanol", 125, 0.65, woodC).word).toBe("unlikely");
+      expect(judged("95 % ethanol", 125, 0.65, woodC - 0.5).word).not.toBe("unlikely");
+    }
+    if (change === "drier air") expect(judged("95 % ethanol", 125, value, 14).word).toBe("unlikely");
+  }
+  expect(whatWouldHelp(given, { word: "unlikely", margin: 1, dewMargin: 5 })).toEqual([]);
+});
