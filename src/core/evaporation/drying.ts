@@ -1,7 +1,6 @@
 import { dewPoint, validRelativeHumidity } from "../air/dew-point.ts";
 import { inRange } from "../domain-error.ts";
 import {
-  type Celsius,
   celsius,
   celsiusFromKelvin,
   type Kelvin,
@@ -67,14 +66,12 @@ export interface HowFar {
 }
 
 export const validThickness = { min: 1e-6, max: 5e-4 } as const;
-export const validShopTemperature: { readonly min: Celsius; readonly max: Celsius } = {
-  min: celsius(0),
-  max: celsius(50),
-};
+const validShopTemperature = { min: celsius(0), max: celsius(50) } as const;
 export const validWoodThickness = { min: 1e-3, max: 0.2 } as const;
 
 function equationsOf(setup: DryingSetup): FilmEquations {
   const { air, wood, applied } = setup;
+  inRange("air.temperatureC", celsiusFromKelvin(air.temperature), validShopTemperature);
   inRange("film.wetUm", applied.thickness * 1e6, {
     min: validThickness.min * 1e6,
     max: validThickness.max * 1e6,
