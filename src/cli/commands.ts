@@ -25,6 +25,22 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./thin.ts"),
   },
   {
+    name: "dry",
+    purpose:
+      "How a coat dries in the shop's air: when it is dry, when it takes another, whether it turns white.",
+    load: () => import("./dry.ts"),
+  },
+  {
+    name: "film",
+    purpose: "Dry film from coats, sanding counted, and how many coats of another cut come to the same.",
+    load: () => import("./film.ts"),
+  },
+  {
+    name: "air",
+    purpose: "The shop's air: dew point, where wood settles, and alcohol in it against published limits.",
+    load: () => import("./air.ts"),
+  },
+  {
     name: "layout",
     purpose: "A fair layout by lot: boards, places, codes, orders, and what it can and cannot tell.",
     load: () => import("./layout.ts"),

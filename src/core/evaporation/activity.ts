@@ -9,122 +9,126 @@ export interface ActivityModel {
 }
 export type Numbers = Float64Array;
 
-interface Sizes {
-  readonly volume: readonly number[];
-  readonly surface: readonly number[];
-  /** Counts of each group in each molecule, molecule by molecule. */
-  readonly counts: Numbers;
-  readonly groups: readonly GroupSize[];
+const at = (x: Readonly<Numbers>, i: number): number => x[i] as number; // inside the arrays' own lengths
+
+/**
+ * The molecules as the equations need them. Groups of one main group interact alike, so all that counts of them in the
+ * residual part is the surface that a molecule has of each main group.
+ */
+interface Molecules {
+  readonly volume: Numbers;
+  readonly surface: Numbers;
+  readonly mains: readonly number[];
+  /** Surface of each main group in each molecule, molecule by molecule. */
+  readonly ofMain: Numbers;
 }
 
-function sizesOf(set: UnifacSet, components: readonly Volatile[]): Sizes {
-  const molecules = components.map((c) => set.molecules[c] ?? {});
-  const names = Object.keys(set.groups).filter((name) => molecules.some((m) => (m[name] ?? 0) > 0));
-  const groups = names.map((name) => set.groups[name] as GroupSize);
-  const sum = (m: Readonly<Record<string, number>>, of: (g: GroupSize) => number): number =>
-    groups.reduce((total, g, k) => total + (m[names[k] as string] ?? 0) * of(g), 0);
-  return {
-    volume: molecules.map((m) => sum(m, (g) => g.volume)),
-    surface: molecules.map((m) => sum(m, (g) => g.surface)),
-    counts: Float64Array.from(molecules.flatMap((m) => names.map((name) => m[name] ?? 0))),
-    groups,
-  };
-}
-
-/** Fills ψ between the groups at a temperature, row by row. */
-function interactionsAt(set: UnifacSet, groups: readonly GroupSize[]): (t: number, psi: Numbers) => void {
-  const terms = groups.flatMap((from) =>
-    groups.map((to) =>
-      from.main === to.main
-        ? ([0, 0, 0] as const)
-        : (set.interactions[`${from.main}-${to.main}`] ?? [0, 0, 0]),
+function moleculesOf(set: UnifacSet, components: readonly Volatile[]): Molecules {
+  const groups = components.map((c) =>
+    Object.entries(set.molecules[c] ?? {}).map(
+      ([name, count]) => [set.groups[name] as GroupSize, count] as const, // every molecule is of its set's groups
     ),
   );
-  return (t, psi) => {
-    for (let i = 0; i < terms.length; i++) {
-      const [a, b, c] = terms[i] as readonly [number, number, number];
-      psi[i] = a === 0 && b === 0 && c === 0 ? 1 : Math.exp(-(a / t + b + c * t));
-    }
+  const mains = [...new Set(groups.flat().map(([g]) => g.main))].sort((a, b) => a - b);
+  const sum = (i: number, of: (g: GroupSize) => number): number =>
+    (groups[i] ?? []).reduce((total, [g, count]) => total + count * of(g), 0);
+  return {
+    volume: Float64Array.from(components, (_, i) => sum(i, (g) => g.volume)),
+    surface: Float64Array.from(components, (_, i) => sum(i, (g) => g.surface)),
+    mains,
+    ofMain: Float64Array.from(
+      components.flatMap((_, i) => mains.map((main) => sum(i, (g) => (g.main === main ? g.surface : 0)))),
+    ),
   };
 }
 
-/** ln Γ of each group in a mixture of groups, given as amounts. */
-function lnGroupGamma(
-  surface: Numbers,
-  psi: Numbers,
-  amounts: Numbers,
-  offset: number,
-  theta: Numbers,
-  out: Numbers,
-): void {
-  const n = surface.length;
+/** Writes ψ between the main groups at a temperature, row by row. */
+function interactionsBetween(set: UnifacSet, mains: readonly number[]): (t: number, psi: Numbers) => void {
+  const terms = Float64Array.from(
+    mains.flatMap((from) => mains.flatMap((to) => set.interactions[`${from}-${to}`] ?? [0, 0, 0])),
+  );
+  return (t, psi) => {
+    for (let i = 0; i < psi.length; i++)
+      psi[i] = Math.exp(-(at(terms, 3 * i) / t + at(terms, 3 * i + 1) + at(terms, 3 * i + 2) * t));
+  };
+}
+
+/** ln Γ of each main group for a unit of its surface, from surfaces that start at `offset`; written there in `out`. */
+function lnGroupGamma(surfaces: Numbers, psi: Numbers, offset: number, theta: Numbers, out: Numbers): void {
+  const n = theta.length;
   let total = 0;
-  for (let m = 0; m < n; m++) total += at(amounts, offset + m) * at(surface, m);
-  for (let m = 0; m < n; m++) theta[m] = (at(amounts, offset + m) * at(surface, m)) / total;
-  for (let k = 0; k < n; k++) out[offset + k] = 0;
+  for (let m = 0; m < n; m++) total += at(surfaces, offset + m);
+  for (let m = 0; m < n; m++) {
+    theta[m] = at(surfaces, offset + m) / total;
+    out[offset + m] = 1;
+  }
   for (let m = 0; m < n; m++) {
     let mean = 0;
     for (let j = 0; j < n; j++) mean += at(theta, j) * at(psi, j * n + m);
-    out[offset + m] = at(out, offset + m) + 1 - Math.log(mean);
+    out[offset + m] = at(out, offset + m) - Math.log(mean);
     const share = at(theta, m) / mean;
-    for (let k = 0; k < n; k++) out[offset + k] = at(out, offset + k) - share * at(psi, k * n + m);
+    if (share > 0)
+      for (let k = 0; k < n; k++) out[offset + k] = at(out, offset + k) - share * at(psi, k * n + m);
   }
-  for (let k = 0; k < n; k++) out[offset + k] = at(out, offset + k) * at(surface, k);
 }
 
-const at = (x: Readonly<Numbers>, i: number): number => x[i] as number; // inside the arrays' own lengths
-
-/** The combinatorial part: size and shape alone. Returns a function that adds nothing but writes. */
-function combinatorial(sizes: Sizes, power: number): (moles: Readonly<Numbers>, out: Numbers) => void {
-  const scaled = sizes.volume.map((r) => r ** power);
-  const n = scaled.length;
+/** The combinatorial part: size and shape alone. */
+function combinatorial(
+  molecules: Molecules,
+  power: number,
+): (moles: Readonly<Numbers>, out: Numbers) => void {
+  const { volume, surface } = molecules;
+  const scaled = volume.map((r) => r ** power);
   return (moles, out) => {
-    let [total, volume, powered, surface] = [0, 0, 0, 0];
-    for (let i = 0; i < n; i++) {
+    let total = 0;
+    let volumes = 0;
+    let powered = 0;
+    let surfaces = 0;
+    for (let i = 0; i < volume.length; i++) {
       const x = at(moles, i);
       total += x;
-      volume += x * (sizes.volume[i] as number);
-      powered += x * (scaled[i] as number);
-      surface += x * (sizes.surface[i] as number);
+      volumes += x * at(volume, i);
+      powered += x * at(scaled, i);
+      surfaces += x * at(surface, i);
     }
-    for (let i = 0; i < n; i++) {
-      const [r, q] = [sizes.volume[i] as number, sizes.surface[i] as number];
-      const v = ((scaled[i] as number) * total) / powered;
-      const shape = (r / q) * (surface / volume);
+    for (let i = 0; i < volume.length; i++) {
+      const q = at(surface, i);
+      const v = (at(scaled, i) * total) / powered;
+      const shape = ((at(volume, i) / q) * surfaces) / volumes;
       out[i] = 1 - v + Math.log(v) - 5 * q * (1 - shape + Math.log(shape));
     }
   };
 }
 
-/** The residual part: ln γ = Σ ν (ln Γ − ln Γ in the pure liquid), added to what is there. */
-function residual(set: UnifacSet, sizes: Sizes): (moles: Readonly<Numbers>, t: number, out: Numbers) => void {
-  const n = sizes.groups.length;
-  const molecules = sizes.volume.length;
-  const surface = Float64Array.from(sizes.groups, (g) => g.surface);
-  const fillPsi = interactionsAt(set, sizes.groups);
-  const [psi, theta, amounts, mixed] = [n * n, n, n, n].map((k) => new Float64Array(k)) as [
-    Numbers,
-    Numbers,
-    Numbers,
-    Numbers,
-  ];
-  const pure = new Float64Array(molecules * n);
+/** The residual part, added to what is there: ln γ = Σ qm·(ln Γm − ln Γm in the pure liquid). */
+function residual(
+  set: UnifacSet,
+  molecules: Molecules,
+): (moles: Readonly<Numbers>, t: number, out: Numbers) => void {
+  const { ofMain, mains, surface } = molecules;
+  const n = mains.length;
+  const fillPsi = interactionsBetween(set, mains);
+  const psi = new Float64Array(n * n);
+  const theta = new Float64Array(n);
+  const together = new Float64Array(n);
+  const mixed = new Float64Array(n);
+  const pure = new Float64Array(ofMain.length);
   let known = Number.NaN;
   return (moles, t, out) => {
     if (t !== known) {
       fillPsi(t, psi);
-      for (let i = 0; i < molecules; i++) lnGroupGamma(surface, psi, sizes.counts, i * n, theta, pure);
+      for (let i = 0; i < surface.length; i++) lnGroupGamma(ofMain, psi, i * n, theta, pure);
       known = t;
     }
-    amounts.fill(0);
-    for (let i = 0; i < molecules; i++)
-      for (let k = 0; k < n; k++) amounts[k] = at(amounts, k) + at(moles, i) * at(sizes.counts, i * n + k);
-    lnGroupGamma(surface, psi, amounts, 0, theta, mixed);
-    for (let i = 0; i < molecules; i++)
-      for (let k = 0; k < n; k++) {
-        const count = at(sizes.counts, i * n + k);
-        if (count > 0) out[i] = at(out, i) + count * (at(mixed, k) - at(pure, i * n + k));
-      }
+    together.fill(0);
+    for (let i = 0; i < surface.length; i++)
+      for (let m = 0; m < n; m++) together[m] = at(together, m) + at(moles, i) * at(ofMain, i * n + m);
+    lnGroupGamma(together, psi, 0, theta, mixed);
+    for (let i = 0; i < surface.length; i++) {
+      let sum = 0;
+      for (let m = 0; m < n; m++) sum += at(ofMain, i * n + m) * (at(mixed, m) - at(pure, i * n + m));
+      out[i] = at(out, i) + sum;
+    }
   };
 }
 
@@ -154,8 +158,8 @@ const setFor = (components: readonly Volatile[]): UnifacSet =>
  */
 export function activityModel(components: readonly Volatile[]): ActivityModel {
   const set = setFor(components);
-  const sizes = sizesOf(set, components);
-  const [bySize, byGroups] = [combinatorial(sizes, set.volumePower), residual(set, sizes)];
+  const molecules = moleculesOf(set, components);
+  const [bySize, byGroups] = [combinatorial(molecules, set.volumePower), residual(set, molecules)];
   return {
     method: set.method,
     lnGamma: (moles, t, out) => {

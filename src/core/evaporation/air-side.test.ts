@@ -62,7 +62,7 @@ test("gas: dry air is air, and half a percent of it is water at 20 °C and 21 %"
 
 test("resin: alone it is a glass, its liquids are free without it, and it slows the larger ones more", () => {
   const free = { resin: 0, molesPerVolume: 1 / 5.84e-5, interactions: 0 };
-  expect(resinFactor("ethanol", 5.84e-5, free)).toBe(1);
+  expect(resinFactor(0.4, 5.84e-5, free)).toBe(1);
   expectNear(glassTemperature(1, [["ethanol", 0]]), glassTemperature(1, []), { relative: 1e-12 });
   expect(diffusivityInFilm(9.2e-5, 0.8, 293.15)).toBeLessThan(diffusivityInFilm(1.8e-5, 0.8, 293.15));
   expect(diffusivityInFilm(5.84e-5, 0.8, 283.15)).toBeLessThan(diffusivityInFilm(5.84e-5, 0.8, 293.15));

@@ -66,7 +66,7 @@ export interface HowFar {
 }
 
 export const validThickness = { min: 1e-6, max: 5e-4 } as const;
-const validShopTemperature = { min: celsius(0), max: celsius(50) } as const;
+export const validShopTemperature = { min: celsius(0), max: celsius(50) } as const;
 export const validWoodThickness = { min: 1e-3, max: 0.2 } as const;
 
 function equationsOf(setup: DryingSetup): FilmEquations {
@@ -151,7 +151,7 @@ const orNull = (state: FilmState | undefined): number | null => state?.seconds ?
  * @param how        relative tolerance a step, and whether to stop where the film sets
  * @returns          the run with its states, times [s], lowest surface temperature [K] until it sets, dew point [K],
  *                   water share at set, balances
- * @throws DomainError outside the ranges, for a part without a name, and for a film that would boil
+ * @throws DomainError outside the ranges, and for a part without a name
  *
  * Valid:    films of 1–500 µm in air of 0–50 °C up to 5 m/s, liquids that do not sink into the wood
  * Accuracy: evaporation 20 %, as the heat transfer; touch-dry a factor of 1.5 and the last stage a factor of 3, fitted to practice

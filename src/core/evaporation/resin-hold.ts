@@ -48,7 +48,12 @@ export interface FilmMixture {
   readonly interactions: number;
 }
 
-/** What a mole of a liquid adds to the sum of `interactions`. */
+/**
+ * χ of one liquid with the resin: what a mole of it adds to the sum of `interactions`.
+ *
+ * Valid:    an estimate throughout
+ * Source:   fitted to practice
+ */
 export const interactionOf = (component: Volatile): number => withResin[component].interaction;
 
 /**
@@ -59,7 +64,7 @@ export const interactionOf = (component: Volatile): number => withResin[componen
  * Each liquid has its own χ, and the sum lets them feel each other through the resin: where it is unwilling to take up
  * water, it keeps the alcohol that makes it willing. With one χ for all, every film would set as pure water.
  *
- * @param component    the liquid
+ * @param interaction  χi of the liquid, as `interactionOf`, scalar
  * @param molarVolume  vi [m³/mol], scalar
  * @param film         volume fraction of the resin, and the two sums over the liquids
  * @returns            F, scalar; 1 without resin
@@ -68,11 +73,11 @@ export const interactionOf = (component: Volatile): number => withResin[componen
  * Accuracy: not known; χ is fitted to practice (water: 3–4 % by mass at 75 % relative humidity)
  * Source:   P. J. Flory, J. Chem. Phys. 10 (1942) 51; M. L. Huggins, J. Chem. Phys. 9 (1941) 440, for several liquids
  * @example
- * resinFactor("water", 1.8e-5, { resin: 0.958, molesPerVolume: 1 / 1.8e-5, interactions: (2 * 0.042) / 1.8e-5 }) // => 0.67
+ * resinFactor(interactionOf("water"), 1.8e-5, { resin: 0.958, molesPerVolume: 1 / 1.8e-5, interactions: (2 * 0.042) / 1.8e-5 }) // => 0.67
  */
-export function resinFactor(component: Volatile, molarVolume: number, film: FilmMixture): number {
+export function resinFactor(interaction: number, molarVolume: number, film: FilmMixture): number {
   const size = molarVolume * (film.molesPerVolume - 1 / molarVolumeOfResin);
-  const mixing = interactionOf(component) - molarVolume * film.interactions;
+  const mixing = interaction - molarVolume * film.interactions;
   return (1 - film.resin) * Math.exp(film.resin * (size + mixing));
 }
 

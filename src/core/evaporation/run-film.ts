@@ -1,4 +1,3 @@
-import { DomainError } from "../domain-error.ts";
 import { findRoot } from "../solution/find-root.ts";
 import type { FilmEquations } from "./film-equations.ts";
 import { integrateStiff, type RodasStep } from "./rodas.ts";
@@ -35,17 +34,6 @@ function momentOf(event: FilmEvent, before: number, length: number, step: RodasS
   return { seconds: before + part * length, y: step.end.slice() };
 }
 
-function checkNotBoiling(equations: FilmEquations, y: Float64Array): void {
-  const { vapour } = equations.surface.gasAt(y, equations.temperature(y));
-  if (vapour < 0.95) return;
-  throw new DomainError({
-    code: "out-of-range",
-    field: "film.solvent",
-    value: equations.temperature(y) - 273.15,
-    because: "The film would boil, which the model does not cover.",
-  });
-}
-
 /**
  * Runs a film for a time, or until an event ends it.
  *
@@ -54,7 +42,7 @@ function checkNotBoiling(equations: FilmEquations, y: Float64Array): void {
  * @param events     what to look out for
  * @param tolerance  relative, a step
  * @returns          states [mol/m², J/m²] at the start, after each step and at each event
- * @throws DomainError `no-convergence`, and where the film would boil
+ * @throws DomainError `no-convergence`
  *
  * Valid:    as the equations
  * Accuracy: tolerance a step; events to 1e-6 of the step they fall in
@@ -66,7 +54,6 @@ export function runFilm(
   events: readonly FilmEvent[],
   tolerance = usualTolerance,
 ): FilmRun {
-  checkNotBoiling(equations, equations.start);
   const states: FilmState[] = [{ seconds: 0, y: equations.start.slice() }];
   const found = new Map<string, FilmState>();
   for (const event of events)

@@ -13,8 +13,7 @@ const outOfCorrelation = (field: string, message: string): Flag => ({
 
 function flagsOfAir(run: DryingRun): Flag[] {
   const { surface, start, temperature } = run.equations;
-  const { densityRatio } = surface.gasAt(start, temperature(start));
-  const rayleigh = surface.side.rayleigh(densityRatio);
+  const rayleigh = surface.side.rayleigh(surface.densityRatio(start, temperature(start)));
   return [
     ...(surface.side.reynolds > reynoldsLimit
       ? [outOfCorrelation("air.speedMS", "The draught is faster than its correlation covers.")]
