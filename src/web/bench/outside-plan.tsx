@@ -1,4 +1,4 @@
-import { createSignal, Show } from "solid-js";
+import { createSignal } from "solid-js";
 import { layerSorts, methods } from "../../core/notebook/kinds/bench.ts";
 import type { DueCoat, DuePatch } from "../../core/views/bench.ts";
 import { jarIds, jarView } from "../../core/views/jar.ts";
@@ -6,8 +6,8 @@ import type { CoatMethod } from "../../core/views/waits.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { UndoStrip } from "../controls/undo-strip.tsx";
 import { words } from "../words/words.ts";
+import { codesOf, FoldedAct } from "./folded-act.tsx";
 import { boardIds, targetsOf } from "./state.ts";
 
 type Sort = (typeof layerSorts)[number];
@@ -20,8 +20,6 @@ export function OutsidePlan(props: { readonly coat: DueCoat; readonly patches: r
   const [batch, setBatch] = createSignal<string>();
   const [why, setWhy] = createSignal("");
   const [told, setTold] = createSignal(false);
-  const [wrote, setWrote] = createSignal<{ readonly id: string; readonly says: string }>();
-  const codes = () => props.patches.map((p) => p.code).join(" ");
   const jars = book.view("jar-codes", (read) =>
     jarIds(read).flatMap((id) => {
       const jar = jarView(read, id);
@@ -29,9 +27,9 @@ export function OutsidePlan(props: { readonly coat: DueCoat; readonly patches: r
     }),
   );
   const missing = () => (why().trim() === "" ? words.bench.outsideWhyMissing : undefined);
-  function write(): void {
+  function write() {
     setTold(true);
-    if (missing() !== undefined || props.patches.length === 0) return;
+    if (missing() !== undefined) return undefined;
     const from = batch();
     const id = book.write({
       kind: "layer-applied",
@@ -44,54 +42,44 @@ export function OutsidePlan(props: { readonly coat: DueCoat; readonly patches: r
         outsidePlan: why().trim(),
       },
     });
-    setWrote({ id, says: words.bench.outsideWrote(words.bench.outsideSorts[sort()], codes()) });
     setWhy("");
     setTold(false);
-  }
-  function undo(): void {
-    const last = wrote();
-    if (last !== undefined) book.strike([last.id]);
-    setWrote(undefined);
+    return { id, says: words.bench.outsideWrote(words.bench.outsideSorts[sort()], codesOf(props.patches)) };
   }
   return (
-    <details>
-      <summary>{words.bench.outside}</summary>
-      <div class="stack">
-        <p class="small">{words.bench.outsideOn(codes())}</p>
-        <Select
-          label={words.bench.outsideSort}
-          value={sort()}
-          options={layerSorts.map((value) => ({ value, label: words.bench.outsideSorts[value] }))}
-          onChange={setSort}
-        />
-        <Select
-          label={words.bench.how}
-          value={method()}
-          options={methods.map((value) => ({ value, label: words.bench.methods[value] }))}
-          onChange={setMethod}
-        />
-        <Select
-          label={words.bench.outsideFrom}
-          empty={words.bench.outsideFromNone}
-          value={batch()}
-          options={jars()}
-          onChange={setBatch}
-          onEmpty={() => setBatch(undefined)}
-        />
-        <TextField
-          label={words.bench.outsideWhy}
-          value={why()}
-          onInput={setWhy}
-          wrong={told() ? missing() : undefined}
-        />
-        <Show when={told() && props.patches.length === 0}>
-          <p role="alert">{words.bench.noneChosen}</p>
-        </Show>
-        <button type="button" class="wide" onClick={write}>
-          {words.bench.outsideAct}
-        </button>
-        <Show when={wrote()}>{(last) => <UndoStrip says={last().says} onUndo={undo} />}</Show>
-      </div>
-    </details>
+    <FoldedAct
+      title={words.bench.outside}
+      says={words.bench.outsideOn(codesOf(props.patches))}
+      act={words.bench.outsideAct}
+      patches={props.patches}
+      onWrite={write}
+    >
+      <Select
+        label={words.bench.outsideSort}
+        value={sort()}
+        options={layerSorts.map((value) => ({ value, label: words.bench.outsideSorts[value] }))}
+        onChange={setSort}
+      />
+      <Select
+        label={words.bench.how}
+        value={method()}
+        options={methods.map((value) => ({ value, label: words.bench.methods[value] }))}
+        onChange={setMethod}
+      />
+      <Select
+        label={words.bench.outsideFrom}
+        empty={words.bench.outsideFromNone}
+        value={batch()}
+        options={jars()}
+        onChange={setBatch}
+        onEmpty={() => setBatch(undefined)}
+      />
+      <TextField
+        label={words.bench.outsideWhy}
+        value={why()}
+        onInput={setWhy}
+        wrong={told() ? missing() : undefined}
+      />
+    </FoldedAct>
   );
 }
