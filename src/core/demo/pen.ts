@@ -33,13 +33,15 @@ export class Pen {
   readonly #random: Random;
   readonly #device: string;
   readonly #zone: string;
+  readonly #by: string | null;
 
-  constructor(seed: string, zone: string) {
+  constructor(seed: string, zone: string, by: string | null = null) {
     this.#random = randomFromSeed(`pen ${seed}`);
     this.notebook = uuidFrom(this.#random);
     this.book = new Notebook(this.notebook);
     this.#device = uuidFrom(this.#random);
     this.#zone = zone;
+    this.#by = by;
   }
 
   /** Writes down what happened at an instant, and returns the entry's id. */
@@ -52,7 +54,7 @@ export class Pen {
         zone: this.#zone,
         device: this.#device,
         nextSeq: () => this.entries.length + 1,
-        by: null,
+        by: this.#by,
       },
     );
     this.entries.push(kept);

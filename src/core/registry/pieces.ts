@@ -27,6 +27,7 @@ const input = z.strictObject({
   /** The person's own numbers in place of the starting ones. */
   millilitresPerM2PerCoat: z.number().min(1).max(1000).optional(),
   transfer: z.number().min(0.01).max(1).optional(),
+  minutesPerM2: z.number().min(0.1).max(600).optional(),
   temperatureC: z.number().optional(),
 });
 
@@ -91,6 +92,7 @@ export const piecePlan = defineCalculation({
           ? usual.litresPerM2
           : given.millilitresPerM2PerCoat / 1000,
       transfer: given.transfer ?? usual.transfer,
+      minutesPerM2: given.minutesPerM2 ?? usual.minutesPerM2,
     };
     const plan = planPiece({
       areaM2: given.areaM2,

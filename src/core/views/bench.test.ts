@@ -1,9 +1,8 @@
 import { expect, test } from "vitest";
+import { Pen } from "../demo/pen.ts";
 import type { Body, Kind } from "../notebook/kinds/all.ts";
-import { Notebook } from "../notebook/notebook.ts";
 import { type TrialKey, trialKeyText } from "../notebook/trial-key.ts";
 import { sha256OfText } from "../notebook/withdrawal.ts";
-import { writeEntry } from "../notebook/write-entry.ts";
 import { celsius, kelvinFromCelsius } from "../units.ts";
 import { airView } from "./air.ts";
 import { coatsOfTrial, openSitting, soonestFirst, trialsAtBench } from "./bench.ts";
@@ -11,34 +10,18 @@ import { pieceCoats } from "./bench-pieces.ts";
 import { doubledCoats } from "./doubled-coats.ts";
 import { jarsToLookAt } from "./look-again.ts";
 
-const book = "019a0000-0000-7000-8000-000000000001";
 const atMs = (time: string) => Date.parse(`2026-10-14T${time}:00Z`);
 
 function desk() {
-  const notebook = new Notebook(book);
-  let seq = 0;
+  const pen = new Pen("bench tests", "Europe/Berlin");
   const write = <K extends Kind>(
     time: string,
     kind: K,
     body: Body<K>,
     about: readonly string[] = [],
     strikes: readonly string[] = [],
-  ) => {
-    const kept = writeEntry(
-      { notebook: book, kind, body, about, strikes },
-      {
-        now: () => `2026-10-14T${time}:00.000Z`,
-        randomBytes: (n) => new Uint8Array(n).fill(seq),
-        zone: "Europe/Berlin",
-        device: "019a0000-0000-7000-8000-0000000000d1",
-        nextSeq: () => ++seq,
-        by: null,
-      },
-    );
-    notebook.add([kept]);
-    return kept.entry.id;
-  };
-  return { notebook, write };
+  ) => pen.write(`2026-10-14T${time}:00.000Z`, kind, body, { about, strikes });
+  return { notebook: pen.book, write };
 }
 
 const codes = ["K7", "R4", "T2", "N3"] as const;

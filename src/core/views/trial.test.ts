@@ -1,22 +1,18 @@
 import { beforeEach, describe, expect, test } from "vitest";
+import { Pen } from "../demo/pen.ts";
 import { layOut } from "../design/layout.ts";
 import type { Plan } from "../design/plan.ts";
+import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body, Kind } from "../notebook/kinds/all.ts";
-import { Notebook } from "../notebook/notebook.ts";
 import { trialKeyText } from "../notebook/trial-key.ts";
 import { sha256OfText } from "../notebook/withdrawal.ts";
-import { strikesToCorrect, writeEntry } from "../notebook/write-entry.ts";
-import { randomFromSeed } from "../random.ts";
+import { strikesToCorrect } from "../notebook/write-entry.ts";
 import { trialIds, trialView } from "./trial.ts";
 import { blindingHad, coatsRead, trialRows } from "./trial-rows.ts";
 
-const book = "019a0000-0000-7000-8000-000000000001";
-
 /** A notebook that writes at a given hour of one October day. */
 function desk() {
-  const random = randomFromSeed("desk");
-  const notebook = new Notebook(book);
-  let seq = 0;
+  const pen = new Pen("trial tests", "Europe/Berlin", "Ada");
   const write = <K extends Kind>(
     hour: number,
     kind: K,
@@ -24,21 +20,10 @@ function desk() {
     about: readonly string[] = [],
     strikes: readonly string[] = [],
   ) => {
-    const kept = writeEntry(
-      { notebook: book, kind, body, about, strikes },
-      {
-        now: () => `2026-10-05T${String(hour).padStart(2, "0")}:00:00.000Z`,
-        randomBytes: (n) => Uint8Array.from({ length: n }, () => Math.floor(random() * 256)),
-        zone: "Europe/Berlin",
-        device: "019a0000-0000-7000-8000-0000000000d1",
-        nextSeq: () => ++seq,
-        by: "Ada",
-      },
-    );
-    notebook.add([kept]);
-    return kept.entry;
+    pen.write(`2026-10-05T${String(hour).padStart(2, "0")}:00:00.000Z`, kind, body, { about, strikes });
+    return pen.entries.at(-1)?.entry as NotebookEntry; // just written
   };
-  return { notebook, write };
+  return { notebook: pen.book, write };
 }
 
 const plan: Plan = {

@@ -72,7 +72,11 @@ export const benchKinds = {
       }),
     ),
     method: z.enum(methods),
-    amount: z.looseObject({ by: z.enum(["weighings", "charges", "guess"]), total: typedQuantity }).optional(),
+    amount: z
+      .looseObject({ by: z.enum(["weighings", "jug", "charges", "guess"]), total: typedQuantity })
+      .optional(),
+    /** Hands-on, for the person's own pace. */
+    minutes: z.number().min(0).optional(),
     oilDrops: z.number().min(0).optional(),
     pad: idSchema.optional(),
     /** The coat of the plan that this is, counted from 1 … */

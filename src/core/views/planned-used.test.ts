@@ -1,0 +1,86 @@
+import { expect, test } from "vitest";
+import { Pen } from "../demo/pen.ts";
+import type { Body } from "../notebook/kinds/all.ts";
+import { pieceView } from "./piece.ts";
+import { ownUse, plannedUsed } from "./planned-used.ts";
+
+const at = "2026-10-05T18:00:00.000Z";
+const desk = () => new Pen("planned and used", "Europe/Berlin");
+
+function pieceOn(d: Pen, areaM2: number, method: "brush" | "pad", coats: number): string {
+  const area = { typed: `${areaM2} m²`, unit: "m2", si: areaM2 };
+  const piece = d.write(at, "piece-described", { name: "Table top", area });
+  d.write(
+    at,
+    "piece-scheduled",
+    {
+      recipe: { cutLbPerGal: 2, coats, method },
+      steps: Array.from({ length: coats }, (_, i) => ({
+        step: String(i + 1),
+        what: "coat" as const,
+        day: "2026-10-05",
+        millilitres: 114 * areaM2 * (i === 0 ? 1.2 : 1),
+        minutes: 12 * areaM2,
+      })),
+      millilitresPerM2PerCoat: 114,
+    },
+    { about: [piece] },
+  );
+  return piece;
+}
+
+function coatOn(d: Pen, piece: string, coat: number, more: Partial<Body<"layer-applied">> = {}): void {
+  const body = { sort: "coat", targets: [{ piece }], from: [], method: "brush", planned: { coat } } as const;
+  d.write(at, "layer-applied", { ...body, targets: [{ piece }], from: [], ...more }, { about: [piece] });
+}
+const poured = (ml: number) => ({
+  amount: { by: "jug" as const, total: { typed: `${ml} mL`, unit: "ml", si: ml * 1e-6 } },
+});
+const weighed = (g: number) => ({
+  amount: { by: "weighings" as const, total: { typed: `${g} g`, unit: "g", si: g * 1e-3 } },
+});
+
+function shown(d: Pen, piece: string) {
+  const view = pieceView(d.book, piece);
+  if (view === null) throw new Error("no piece");
+  return view;
+}
+
+test("each coat stands beside its plan; what was not written stays empty and is not compared", () => {
+  const d = desk();
+  const piece = pieceOn(d, 2, "brush", 3);
+  coatOn(d, piece, 1, { ...poured(300), minutes: 30 });
+  coatOn(d, piece, 2);
+  const { coats, liquid, hands } = plannedUsed(shown(d, piece), null);
+  expect(coats.map((c) => c.usedMl)).toEqual([300, null, null]);
+  expect(coats.map((c) => c.onAt === null)).toEqual([false, false, true]);
+  expect(liquid).toEqual({ coats: 1, planned: expect.closeTo(273.6, 9), used: 300 });
+  expect(hands).toEqual({ coats: 1, planned: 24, used: 30 });
+});
+
+// The density of 2 lb in 95 % ethanol from the mixing example of the trade's arithmetic: 57 g and 192.98 g make 285.15 mL.
+test("a weighing becomes millilitres by the liquid's density, and is left out where that is not known", () => {
+  const d = desk();
+  const piece = pieceOn(d, 2, "brush", 1);
+  coatOn(d, piece, 1, weighed(249.98));
+  const density = (57 + 192.98) / 285.15;
+  expect(plannedUsed(shown(d, piece), density).coats[0]?.usedMl).toBeCloseTo(285.15, 9);
+  expect(plannedUsed(shown(d, piece), null).liquid.coats).toBe(0);
+});
+
+// The ratio estimate, total over total (W. G. Cochran, Sampling Techniques, 3rd ed., section 6.1), not the mean of ratios.
+test("one's own use is all that was used over all that it covered, one method at a time", () => {
+  const d = desk();
+  const small = pieceOn(d, 1, "brush", 2);
+  coatOn(d, small, 1, poured(180));
+  coatOn(d, small, 2, poured(100));
+  const large = pieceOn(d, 4, "brush", 1);
+  coatOn(d, large, 1, { ...poured(600), minutes: 40 });
+  const padded = pieceOn(d, 1, "pad", 1);
+  coatOn(d, padded, 1, poured(999));
+  const own = ownUse(d.book, "brush", () => null);
+  expect(own.millilitresPerM2?.value).toBeCloseTo((180 + 100 + 600) / (1.2 + 1 + 4 * 1.2), 9);
+  expect(own.millilitresPerM2?.coats).toBe(3);
+  expect(own.minutesPerM2).toEqual({ value: 10, coats: 1 });
+  expect(ownUse(d.book, "spray", () => null)).toEqual({ millilitresPerM2: null, minutesPerM2: null });
+});
