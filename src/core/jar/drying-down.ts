@@ -1,10 +1,11 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { combinedCut } from "../solution/combine.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { kitchenInstruments } from "../solution/instruments.ts";
 import { strengthAt20C } from "../solution/strength.ts";
 import { type Amounts, combined, liquidMassOf, liquidOf, massOf, only, solidsOf } from "./amounts.ts";
 import { cannotUse, type JarFold, stepped } from "./jar-fold.ts";
-import { cutFigure, type Figure, propagated, type Reading, type Reckoned } from "./reckoning.ts";
+import { type CutFigure, cutFigure, propagated, type Reading, type Reckoned } from "./reckoning.ts";
 
 /** The same mass in the jar, divided into solids and liquid as the dried spoonful says. */
 function divided(all: Amounts, solidShare: number): Amounts {
@@ -18,41 +19,71 @@ function divided(all: Amounts, solidShare: number): Amounts {
   );
 }
 
-function redivided(now: Reckoned, wet: Reading, dry: Reading): Reckoned {
+/** What the dried spoonful says of solids to liquid, at readings wet, dry, held back and density. */
+const measuredRatio = ([w = 1, d = 0, held = 0, density = 0]: readonly number[]): number => {
+  const share = Math.min(1, ((d * (1 - held)) / w) * (1 + density));
+  return share / (1 - share);
+};
+
+function readingsOf(now: Reckoned, wet: Reading, dry: Reading): readonly Reading[] {
   const held: Reading = {
     key: `${dry.key}.held`,
     source: "moistureMassFraction",
     value: 0,
     standardUncertainty: kitchenInstruments.moistureMassFraction,
   };
-  const composition = liquidOf(now.value).composition;
-  const density = densityOfSolvent(composition, strengthAt20C);
+  const density = densityOfSolvent(liquidOf(now.value).composition, strengthAt20C);
   const relative: Reading = {
     key: `${dry.key}.density`,
     source: "solventDensityKgM3",
     value: 0,
     standardUncertainty: density.standardUncertainty / density.value,
   };
-  return propagated([now], [wet, dry, held, relative], ([all = {}], [w = 1, d = 0, h = 0, r = 0]) =>
-    divided(all, Math.min(1, ((d * (1 - h)) / w) * (1 + r))),
-  );
+  return [wet, dry, held, relative];
 }
 
-const disagree = (a: Figure, b: Figure): boolean =>
-  Math.abs(a.value - b.value) > 2 * Math.hypot(a.standardUncertainty, b.standardUncertainty);
+/**
+ * The jar between what was reckoned and what was measured: solids to liquid as the mean of both, the measured with
+ * `weight`. At one liquid the cut is this ratio times a density, so that the cuts are averaged with the same weight.
+ */
+const weighted = (now: Reckoned, readings: readonly Reading[], weight: number): Reckoned =>
+  propagated([now], readings, ([all = {}], figures) => {
+    const reckoned = solidsOf(all) / liquidMassOf(all);
+    const ratio = (1 - weight) * reckoned + weight * measuredRatio(figures);
+    return divided(all, ratio / (1 + ratio));
+  });
 
 /**
- * A spoonful weighed wet and dry. From here on the jar is as strong as that says, whatever was reckoned before; the
- * reckoned cut stays beside it, with a warning where the two are further apart than both allow.
+ * A spoonful weighed wet and dry. While it and the reckoning differ by no more than both allow, the jar stands at
+ * their mean, each weighted by the inverse of its variance; when they differ by more, something happened that no
+ * entry tells, and the jar stands at what was measured. All three figures are kept, with a warning.
  */
 export function afterDryingDown(fold: JarFold, entry: NotebookEntry, wet: Reading, dry: Reading): JarFold {
   if (!(dry.value >= 0 && dry.value < wet.value)) return cannotUse(fold, entry, "dry-not-lighter");
   const reckoned = cutFigure(fold.now);
   if (reckoned === null) return cannotUse(fold, entry, "nothing-known-in-it");
-  const now = redivided(fold.now, wet, dry);
-  const cut = cutFigure(now) as Figure; // there is liquid, since the dried spoonful is lighter
+  const readings = readingsOf(fold.now, wet, dry);
+  const asMeasured = weighted(fold.now, readings, 1);
+  const measured = cutFigure(asMeasured) as CutFigure; // there is liquid, since the dried spoonful is lighter
+  const both = combinedCut(
+    { cut: reckoned.value, standardUncertainty: reckoned.standardUncertainty },
+    { cut: measured.value, standardUncertainty: measured.standardUncertainty },
+  );
+  const weight = (both.standardUncertainty / measured.standardUncertainty) ** 2;
+  const together = weighted(fold.now, readings, weight);
+  const combined = cutFigure(together) as CutFigure;
+  const stands = both.disagree ? "measured" : "combined";
   return {
-    ...stepped(fold, entry, now),
-    driedDown: { entry: entry.id, at: entry.happened, cut, reckoned, disagrees: disagree(cut, reckoned) },
+    ...stepped(fold, entry, both.disagree ? asMeasured : together),
+    driedDown: {
+      entry: entry.id,
+      at: entry.happened,
+      reckoned,
+      measured,
+      combined,
+      apart: both.apart,
+      disagrees: both.disagree,
+      stands,
+    },
   };
 }

@@ -1,7 +1,7 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Named } from "./ingredient.ts";
 import type { ResinMakeup } from "./makeup.ts";
-import { type Figure, nothing, type Reckoned } from "./reckoning.ts";
+import { type CutFigure, nothing, type Reckoned } from "./reckoning.ts";
 
 /** Why an entry could not be used, or not as it stands. Nothing is thrown: the jar says so, and goes on without it. */
 export const unusableReasons = [
@@ -39,11 +39,18 @@ export interface JarStep {
 export interface DriedDown {
   readonly entry: string;
   readonly at: string;
-  readonly cut: Figure;
   /** The cut as it was reckoned until then. */
-  readonly reckoned: Figure | null;
-  /** The two differ by more than both allow. */
+  readonly reckoned: CutFigure;
+  /** The cut by the dried spoonful alone. */
+  readonly measured: CutFigure;
+  /** Their mean, each weighted by the inverse of its variance. */
+  readonly combined: CutFigure;
+  /** The difference of the first two over its standard uncertainty. */
+  readonly apart: number;
+  /** They differ by more than both allow: twice that uncertainty. */
   readonly disagrees: boolean;
+  /** What the jar stands at since: the mean, or what was measured where the two disagree. */
+  readonly stands: "combined" | "measured";
 }
 
 /** A jar's weight at one time, with what was reckoned to be in it: later weighings are compared with it. */

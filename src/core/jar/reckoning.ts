@@ -99,8 +99,10 @@ export function figureOf(reckoned: Reckoned, read: (amounts: Amounts) => number)
   };
 }
 
+export type CutFigure = Figure & { readonly value: Cut };
+
 /** The cut with its uncertainty, or null where there is no solvent. */
-export function cutFigure(reckoned: Reckoned): (Figure & { readonly value: Cut }) | null {
+export function cutFigure(reckoned: Reckoned): CutFigure | null {
   const value = cutOf(reckoned.value);
   return value === null ? null : { ...figureOf(reckoned, (amounts) => cutOf(amounts) ?? 0), value };
 }

@@ -179,7 +179,8 @@ test("topping up brings back what was lost", () => {
   expect(view?.lost).toBeNull();
 });
 
-test("a dry-down of 20 % is 1.69 lb whatever was reckoned, and says that they disagree", () => {
+/** A 2 lb cut by the recipe, dried down on a fine scale: a spoonful of 10 g that leaves so much. */
+function driedDownTo(dry: string, wet = "10 g") {
   const { book, mix, pen } = shop();
   const jar = mix("L1", "57 g", "237.84 ml");
   const scale = pen.write(hour(2), "instrument-described", {
@@ -190,14 +191,49 @@ test("a dry-down of 20 % is 1.69 lb whatever was reckoned, and says that they di
   pen.write(
     hour(3),
     "batch-dried-down",
-    { wet: typed("10 g", "mass", scale), dry: typed("2 g", "mass", scale) },
+    { wet: typed(wet, "mass", scale), dry: typed(dry, "mass", scale) },
     { about: [jar] },
   );
-  const view = jarView(book(), jar);
+  return jarView(book(), jar);
+}
+const inPounds = (kgPerM3 = Number.NaN): number => kgPerM3 / 119.826427; // 0.45359237 kg to 231 in³
+
+test("a dry-down of 20 % is 1.69 lb, not the 2 lb reckoned: they disagree, and the measured one stands", () => {
+  const view = driedDownTo("2 g");
   near(cutIn(view), 1.6928, 0.001);
-  expect(view?.cut?.shown).toBe("dried down");
-  expect(view?.driedDown?.disagrees).toBe(true);
+  expect(view?.cut?.shown).toBe("measured");
+  expect(view?.driedDown).toMatchObject({ disagrees: true, stands: "measured" });
+  near(inPounds(view?.driedDown?.reckoned.value), 2, 0.001);
   near(view?.mass.value ?? 0, 0.057 + 0.19298, 1e-5);
+});
+
+test("a dry-down that agrees is combined with the reckoning by inverse variance", () => {
+  const view = driedDownTo("2.29 g");
+  const { reckoned, measured, combined, disagrees } = view?.driedDown ?? {};
+  expect(disagrees).toBe(false);
+  expect(view?.cut?.shown).toBe("combined");
+  // c = Σ(c/u²)/Σ(1/u²), u = (Σ1/u²)^-½, written out
+  const [a, b] = [
+    1 / (reckoned?.standardUncertainty ?? 0) ** 2,
+    1 / (measured?.standardUncertainty ?? 0) ** 2,
+  ];
+  const mean = (a * (reckoned?.value ?? 0) + b * (measured?.value ?? 0)) / (a + b);
+  expect(view?.cut?.value).toBe(combined?.value);
+  expect((combined?.value ?? 0) / mean).toBeCloseTo(1, 6);
+  // within 1 %: the readings' influences are taken by steps of one standard uncertainty, and the strength moves both
+  near((combined?.standardUncertainty ?? 0) * Math.sqrt(a + b), 1, 0.01);
+  expect(combined?.standardUncertainty).toBeLessThan(
+    Math.min(reckoned?.standardUncertainty ?? 0, measured?.standardUncertainty ?? 0),
+  );
+  near(view?.mass.value ?? 0, 0.057 + 0.19298, 1e-5);
+});
+
+test("a rough dry-down of a spoonful moves the jar little", () => {
+  const rough = driedDownTo("0.46 g", "2 g"); // ± 0.02 g in 2 g against a well weighed mix
+  expect(rough?.driedDown?.disagrees).toBe(false);
+  const { reckoned, measured, combined } = rough?.driedDown ?? {};
+  const moved = Math.abs((combined?.value ?? 0) - (reckoned?.value ?? 0));
+  expect(moved).toBeLessThan(Math.abs((measured?.value ?? 0) - (reckoned?.value ?? 0)));
 });
 
 test("the first of the oldest: a blend is as old as its oldest resin", () => {

@@ -5,7 +5,7 @@ import type { Named } from "../jar/ingredient.ts";
 import type { DriedDown, JarFold, JarStep, SolventLost, Unusable } from "../jar/jar-fold.ts";
 import { type Looks, looksOf } from "../jar/looks.ts";
 import { makesBatch, parentsOf, type WayMade, wayMade } from "../jar/making.ts";
-import { cutFigure, type Figure, figureOf } from "../jar/reckoning.ts";
+import { type CutFigure, cutFigure, type Figure, figureOf } from "../jar/reckoning.ts";
 import { waxShare } from "../jar/steps.ts";
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
@@ -53,7 +53,7 @@ export interface JarView {
   readonly volume: Figure;
   /** What it held when it was filled. */
   readonly volumeAtFirst: number;
-  readonly cut: (Figure & { readonly value: Cut; readonly shown: "reckoned" | "dried down" }) | null;
+  readonly cut: (CutFigure & { readonly shown: "reckoned" | DriedDown["stands"] }) | null;
   readonly labelCut: Cut | null;
   readonly solids: VolumeFraction;
   readonly composition: Composition;
@@ -156,10 +156,7 @@ function contentsOf(fold: JarFold) {
     mass: figureOf(fold.now, massOf),
     volume,
     volumeAtFirst: fold.steps[0] === undefined ? 0 : volumeOf(fold.steps[0].after.value),
-    cut:
-      cut === null
-        ? null
-        : { ...cut, shown: fold.driedDown === null ? ("reckoned" as const) : ("dried down" as const) },
+    cut: cut === null ? null : { ...cut, shown: fold.driedDown?.stands ?? ("reckoned" as const) },
     solids: volumeFraction(volume.value > 0 ? 1 - solventVolumeOf(value) / volumeOf(value) : 0),
     composition,
     waterShare: composition.water ?? 0,
