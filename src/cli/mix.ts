@@ -1,4 +1,5 @@
 import { defineCommand } from "./command.ts";
+import { amountsTyped } from "./mix-as-typed.ts";
 import { given, liquidOptions, runCalculation, ShopOptions } from "./shop-options.ts";
 import {
   cutWords,
@@ -71,7 +72,11 @@ export const command = defineCommand({
   positionals: 0,
   options: {
     resin: { type: "string", value: "57g", description: "flakes, weighed" },
-    cut: { type: "string", value: "2lb", description: "the cut wanted: lb to a gallon of solvent, or g/l" },
+    cut: {
+      type: "string",
+      value: "2lb",
+      description: "the cut wanted: lb to a gallon of solvent, g/l, or parts such as 1:4 by weight",
+    },
     solvent: { type: "string", value: "350ml", description: "alcohol, poured or weighed" },
     solution: { type: "string", value: "500ml", description: "finished liquid" },
     vessel: { type: "string", value: "500ml", description: "the jar's size, brim full" },
@@ -86,18 +91,18 @@ export const command = defineCommand({
   run({ values }, effects) {
     const typed = new ShopOptions(values);
     const moisture = typed.fraction("moisture");
-    const input = {
-      ...given({
-        resinG: typed.grams("resin"),
-        gramsPerLitreSolvent: typed.cut("cut"),
-        solutionMl: typed.millilitres("solution"),
-        vesselMl: typed.millilitres("vessel"),
-        headspaceFraction: typed.fraction("headspace"),
-      }),
-      ...typed.amount("solvent", { g: "solventG", ml: "solventMl" }),
+    const liquids = {
       solvent: typed.liquid(),
       ...typed.temperatureC(),
       ...(moisture === undefined ? {} : { resins: [{ moistureMassFraction: moisture }] }),
+    };
+    const input = {
+      ...given({
+        ...amountsTyped(typed, liquids),
+        vesselMl: typed.millilitres("vessel"),
+        headspaceFraction: typed.fraction("headspace"),
+      }),
+      ...liquids,
       ...typed.instruments(),
     };
     const found = runCalculation<MixOutput>("mix", input, optionOf);

@@ -1,9 +1,10 @@
-import { type ParsedQuantity, parseQuantity } from "../core/quantity/parse-quantity.ts";
+import { type ParsedQuantity, parseQuantity, type QuantityProblem } from "../core/quantity/parse-quantity.ts";
 import { quantityProblemSentence, readingInWords } from "../core/quantity/problem-sentence.ts";
 import type { Dimension, GallonSystem } from "../core/quantity/unit-table.ts";
 import { calculationNamed } from "../core/registry/all.ts";
 import { calculate } from "../core/registry/calculation.ts";
 import type { Problem } from "../core/registry/problem.ts";
+import type { Result } from "../core/result.ts";
 import { components } from "../core/solution/component.ts";
 import { refused } from "./cli-error.ts";
 import type { OptionSpecs } from "./command.ts";
@@ -32,9 +33,10 @@ export const liquidOptions = {
 
 type Values = Readonly<Record<string, string | boolean | readonly string[] | undefined>>;
 
-interface Field {
+export interface Field {
   readonly dimensions: readonly Dimension[];
   readonly bareUnit?: string;
+  readonly flakes?: true;
 }
 
 const refuse = (option: string, value: unknown, code: string, message: string) =>
@@ -62,12 +64,21 @@ export class ShopOptions {
     return typeof value === "string" ? value : undefined;
   }
 
-  quantity(option: string, field: Field): ParsedQuantity | undefined {
+  /** As it is read, or what stands against it; undefined when it was not told. */
+  read(option: string, field: Field): Result<ParsedQuantity, QuantityProblem> | undefined {
     const typed = this.text(option);
-    if (typed === undefined) return undefined;
-    const read = parseQuantity(typed, { ...field, gallon: this.#gallon });
-    if (!read.ok) throw refuse(option, typed, read.error.code, quantityProblemSentence(read.error));
-    const { instead } = read.value;
+    return typed === undefined ? undefined : parseQuantity(typed, { ...field, gallon: this.#gallon });
+  }
+
+  refusal(option: string, problem: QuantityProblem, sentence = quantityProblemSentence(problem)) {
+    return refuse(option, this.text(option), problem.code, sentence);
+  }
+
+  quantity(option: string, field: Field): ParsedQuantity | undefined {
+    const read = this.read(option, field);
+    if (read === undefined) return undefined;
+    if (!read.ok) throw this.refusal(option, read.error);
+    const { instead, typed } = read.value;
     if (instead !== undefined)
       this.notes.push(`${typed} is read as ${readingInWords(read.value)}, not ${readingInWords(instead)}.`);
     return read.value;

@@ -64,6 +64,8 @@ const published = [
   ["1½ lb cut", "cut", "lb-cut", 1.5 * 119.826427],
   ["2 lb/imp gal", "cut", "lb-cut-imp", 2 * 99.7763726],
   ["240 g/l", "cut", "g-per-l", 240],
+  ["6 oz/pint", "cut", "oz-per-pt-us", 3 * 119.826427],
+  ["8 oz per imp pint", "cut", "oz-per-pt-imp", 4 * 99.7763726],
 ] as const;
 
 describe("what people type", () => {

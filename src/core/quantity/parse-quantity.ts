@@ -1,4 +1,6 @@
 import { fail, ok, type Result } from "../result.ts";
+import { flakesByVolume } from "./flakes-by-volume.ts";
+import { type Parts, parseParts, speaksOfParts } from "./parse-parts.ts";
 import { plainText, readNumber } from "./read-number.ts";
 import {
   type Dimension,
@@ -18,6 +20,8 @@ export interface Reading {
   /** In SI: kg, m³, K, fraction, m, m², kg/m³. */
   readonly si: number;
   readonly dimension: Dimension;
+  /** Of the reading itself, in SI: flakes by the cup are known to a fifth. */
+  readonly standardUncertainty?: number;
 }
 
 /** What was typed, read. `instead` is what it would have been in the other gallon, where the system was taken for granted. */
@@ -33,6 +37,8 @@ export const quantityProblemCodes = [
   "wrong-dimension",
   "out-of-range",
   "ambiguous",
+  "flakes-by-volume",
+  "parts",
 ] as const;
 
 export interface QuantityProblem {
@@ -40,8 +46,10 @@ export interface QuantityProblem {
   readonly typed: string;
   /** Texts that would do in this field. */
   readonly wouldDo: readonly string[];
-  /** For `ambiguous`: what it may mean, the likelier first. For `wrong-dimension`: what it was read as. */
+  /** For `ambiguous` and `flakes-by-volume`: what it may mean, the likelier first. For `wrong-dimension`: what it was read as. */
   readonly readings?: readonly Reading[];
+  /** For `parts`: the ratio; absent when only one side of it was typed. `cutsOfParts` says what it can mean. */
+  readonly parts?: Parts;
   /** For `out-of-range`: in the unit that was typed. */
   readonly limits?: { readonly min?: number; readonly max?: number };
 }
@@ -53,6 +61,8 @@ export interface Expected {
   readonly bareUnit?: string;
   /** Which gallon a pint is of: `us` unless told, and said in `instead`; `ask` makes it a question. */
   readonly gallon?: GallonSystem | "ask";
+  /** The field is of flakes: a volume is asked about, with the weights that it can mean. */
+  readonly flakes?: true;
 }
 
 const examples: Readonly<Record<Dimension, readonly string[]>> = {
@@ -151,6 +161,12 @@ function bySystem(
   return one.system === gallon ? [one, other] : [other, one];
 }
 
+/** Of what is read as a volume, the reading in the gallon that was told: a cup of flakes is loose by more than the other cup. */
+const bySystemOf = (readings: readonly Reading[], gallon: Expected["gallon"]): Reading | undefined => {
+  const volumes = readings.filter((r) => r.dimension === "volume");
+  return volumes.find((r) => unitNamed(r.unit)?.system === (gallon ?? "us")) ?? volumes[0];
+};
+
 function outOfRange(value: number, unit: Unit): { readonly min?: number; readonly max?: number } | undefined {
   const si = siFromUnit(value, unit);
   const most = unit.dimension === "fraction" ? 1 : Number.POSITIVE_INFINITY;
@@ -201,6 +217,10 @@ export function parseQuantity(text: string, expected: Expected): Result<ParsedQu
     fail<QuantityProblem>({ code, typed, wouldDo: wouldDo(expected), ...more });
   const plain = plainText(text);
   if (plain === "") return problem("empty");
+  if (speaksOfParts(plain)) {
+    const parts = parseParts(plain);
+    return problem("parts", parts === undefined ? {} : { parts });
+  }
   const number = readNumber(plain);
   if (!number.ok) return problem("not-a-number");
   const { values, rest } = number.value;
@@ -212,6 +232,9 @@ export function parseQuantity(text: string, expected: Expected): Result<ParsedQu
   const found = bare === undefined ? candidates(name, expected) : [bare];
   if (found.length === 0) {
     const other = unitsCalled(name).map((u) => reading(typed, values[0] ?? Number.NaN, u));
+    const volume = bySystemOf(other, expected.gallon);
+    if (expected.flakes === true && volume !== undefined && volume.si > 0)
+      return problem("flakes-by-volume", { readings: flakesByVolume(volume) });
     return problem(other.length === 0 ? "unknown-unit" : "wrong-dimension", { readings: other });
   }
   return chosen(typed, values, found, expected);

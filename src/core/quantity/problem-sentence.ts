@@ -16,6 +16,8 @@ const words: Readonly<Record<string, string>> = {
   "gal-imp": "imperial gallons",
   "lb-cut": "pounds per US gallon of solvent",
   "lb-cut-imp": "pounds per imperial gallon of solvent",
+  "oz-per-pt-us": "ounces to a US pint of solvent",
+  "oz-per-pt-imp": "ounces to an imperial pint of solvent",
   lb: "pounds of weight",
 };
 /** Where a symbol alone would be asked about again. */
@@ -28,11 +30,14 @@ const plainly: Readonly<Record<string, string>> = {
   "gal-us": "US gal",
   "floz-us": "fl oz",
   "lb-cut": "lb cut",
+  "oz-per-pt-us": "oz/pt (US)",
 };
 const metric: Readonly<Record<string, string>> = { mass: "g", volume: "ml", cut: "g-per-l", length: "mm" };
 
 /** A reading in words: `fluid ounces (237 ml)`. */
 export function readingInWords(reading: Reading): string {
+  if (reading.standardUncertainty !== undefined)
+    return `about ${formatQuantity(reading.si, "g", { significantDigits: 2 })} of loose flakes, give or take ${formatQuantity(reading.standardUncertainty, "g", { significantDigits: 2 })}`;
   const name = words[reading.unit] ?? unitNamed(reading.unit)?.symbol ?? reading.unit;
   const unit = metric[reading.dimension];
   return unit === undefined ? name : `${name} (${formatQuantity(reading.si, unit)})`;
@@ -42,7 +47,8 @@ export function readingInWords(reading: Reading): string {
 export function sayItAs(reading: Reading): string {
   const unit = unitNamed(reading.unit);
   if (unit === undefined) return reading.typed;
-  const number = String(Number(unitFromSi(reading.si, unit).toPrecision(9)));
+  const digits = reading.standardUncertainty === undefined ? 9 : 2; // no more than is known
+  const number = String(Number(unitFromSi(reading.si, unit).toPrecision(digits)));
   return `${number} ${plainly[reading.unit] ?? unit.symbol}`;
 }
 
@@ -67,6 +73,12 @@ function whatIsWrong(problem: QuantityProblem): string {
       const most = max === undefined ? "" : `, and ${formatNumber(max)} at most`;
       return `${typed} is out of range: ${formatNumber(min ?? 0, 5)} or more${most}.`;
     }
+    case "flakes-by-volume":
+      return `A measure of flakes is mostly air: ${typed} can be ${orOf((problem.readings ?? []).map(readingInWords))}. Weigh them.`;
+    case "parts":
+      return problem.parts === undefined
+        ? `${typed} are parts of what, to how much?`
+        : `${typed} can be by weight, by weight to volume, or by volume: which?`;
     case "ambiguous":
       return `${typed} can be ${orOf((problem.readings ?? []).map(readingInWords))}: which?`;
   }
@@ -74,6 +86,6 @@ function whatIsWrong(problem: QuantityProblem): string {
 
 /** One plain sentence, and one that says what would do. */
 export const quantityProblemSentence = (problem: QuantityProblem): string =>
-  problem.code === "ambiguous"
+  problem.code === "ambiguous" || problem.code === "flakes-by-volume"
     ? `${whatIsWrong(problem)} ${orOf((problem.readings ?? []).map((r) => `“${sayItAs(r)}”`))} would do.`
     : `${whatIsWrong(problem)} For instance ${orOf(problem.wouldDo)} would do.`;

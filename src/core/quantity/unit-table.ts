@@ -122,6 +122,17 @@ export const units: readonly Unit[] = [
     system: "imperial",
     ...inFractions,
   }),
+  ...(["us", "imp"] as const).map((of) =>
+    unit(
+      `oz-per-pt-${of}`,
+      "cut",
+      of === "us" ? "oz/pt" : "oz/imp pt",
+      "oz/pt|oz/pint|oz per pt|oz per pint|ounce per pint|oz to the pint|oz to a pint",
+      pound / 16 / ((of === "us" ? usGallon : imperialGallon) / 8),
+      of === "us" ? poundCut : imperial,
+      { system: of === "us" ? "us" : "imperial", ...inFractions },
+    ),
+  ),
   unit("g-per-l", "cut", "g/l", "g/l|g per l|g per litre|g per liter|gram per litre|gram per liter", 1, si),
 ];
 
