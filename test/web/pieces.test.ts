@@ -82,6 +82,20 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
     await page.getByText("Coat 1 is written down.").waitFor();
     await page.getByRole("button", { name: "Coat 2 is on" }).waitFor();
     await expectWellMade(page, `pieces-piece-${size}`);
+    // The kept plan still says what it costs, and what the coat took stands beside its plan.
+    await page.getByText(/About 9\.3\d EUR/).waitFor();
+    await page.getByText("Say what a coat took").click();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByText("Write the liquid or the minutes first.").waitFor();
+    await page.getByLabel("Liquid used").fill("250 mL");
+    await page.getByLabel("Minutes at the bench").fill("27");
+    await page.getByRole("button", { name: "Write it down" }).click();
+    // By hand: 1.486 · 114 · 1.2 = 203 mL were planned, and 250 is 23 % more; 12 minutes a square metre are 18, and 27 half as much again.
+    await page.getByText("It took 23 % more liquid than planned (one coat measured).").waitFor();
+    await page.getByText("It took 50 % more time at the bench than planned (one coat timed).").waitFor();
+    await expectWellMade(page, `pieces-used-${size}`);
+    await page.getByRole("button", { name: "Undo" }).last().click();
+    await page.getByText("It took 23 % more").waitFor({ state: "detached" });
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByRole("button", { name: "Coat 1 is on" }).waitFor();
 

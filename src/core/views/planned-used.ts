@@ -2,6 +2,7 @@ import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { methodDefaults, type PieceMethod, pieceMethods } from "../pieces/method-defaults.ts";
+import { unitNamed } from "../quantity/unit-table.ts";
 import { type PieceView, pieceIds, pieceView } from "./piece.ts";
 
 /** What a coat was planned to take and what it took; null where it was not written down. */
@@ -37,7 +38,7 @@ const layer = (entry: NotebookEntry): Body<"layer-applied"> => entry.body as Bod
 function millilitresOf(body: Body<"layer-applied">, gramsPerMl: number | null): number | null {
   const total = body.amount?.total;
   if (total === undefined) return null;
-  if (body.amount?.by !== "weighings") return total.si * 1e6;
+  if (unitNamed(total.unit)?.dimension !== "mass") return total.si * 1e6;
   return gramsPerMl === null ? null : (total.si * 1e3) / gramsPerMl;
 }
 

@@ -7,6 +7,7 @@ import { words } from "../words/words.ts";
 import { shortCut } from "./cut-text.ts";
 import { type Plan, type PlanInput, planFrom } from "./draft.ts";
 import { finishOfRecipe } from "./finish-of-recipe.ts";
+import { type Cost, costOf } from "./shelf-choice.ts";
 
 type Schedule = NonNullable<PieceView["schedule"]>;
 
@@ -18,6 +19,19 @@ export function planOfSchedule(
   if (input === undefined) return null;
   const plan = planFrom(input);
   return plan.ok ? { input, plan: plan.value } : null;
+}
+
+/** What a millilitre of a plan's liquid weighs [g]; null where it was not worked out in this book. */
+export function gramsPerMl(schedule: Schedule | null): number | null {
+  const plan = planOfSchedule(schedule)?.plan;
+  return plan === undefined ? null : (plan.resinG + plan.solventG) / plan.solutionToMixMl;
+}
+
+/** What the kept plan costs, at what was last paid. */
+export function costOfSchedule(read: NotebookReader, schedule: Schedule | null, plan: Plan): Cost | null {
+  const { resin, solvent } = (schedule ?? {}) as Partial<ScheduleBeside>;
+  const bought = (id: string | undefined) => (id === undefined ? null : materialView(read, id));
+  return costOf(bought(resin), bought(solvent), plan.resinG, plan.solventMl);
 }
 
 export function finishOfSchedule(read: NotebookReader, schedule: Schedule | null): Finish | undefined {

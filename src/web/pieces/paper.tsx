@@ -5,7 +5,7 @@ import { Caution } from "../controls/caution.tsx";
 import type { ScreenProps } from "../places.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
-import { planOfSchedule, recipeInWords } from "./kept-plan.ts";
+import { costOfSchedule, planOfSchedule, recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
@@ -35,7 +35,13 @@ export function PiecePaper(props: ScreenProps) {
             {piece()?.wood === null ? "" : `, ${piece()?.wood}`}. <b>{recipeInWords(schedule)}</b>
           </p>
           <Show when={planOfSchedule(schedule)} keyed>
-            {(found) => <PlanFigures plan={found.plan} input={found.input} cost={null} />}
+            {(found) => (
+              <PlanFigures
+                plan={found.plan}
+                input={found.input}
+                cost={costOfSchedule(book.whole(), schedule, found.plan)}
+              />
+            )}
           </Show>
           <PlanTable steps={schedule.steps} blanks />
           <Caution says={words.pieces.air}>

@@ -1,6 +1,8 @@
 import { createMemo, createSignal, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
+import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import { type PieceView as Piece, pieceView } from "../../core/views/piece.ts";
+import { plannedUsed } from "../../core/views/planned-used.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
@@ -9,12 +11,14 @@ import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
-import { finishOfSchedule, planOfSchedule, recipeInWords } from "./kept-plan.ts";
+import { costOfSchedule, finishOfSchedule, gramsPerMl, planOfSchedule, recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
 import { EveningStrip } from "./strip.tsx";
+import { UsedTable } from "./used-table.tsx";
+import { WentOn } from "./went-on.tsx";
 
 /** One piece: the recipe to repeat, what to mix, the evenings, and each coat as it goes on. */
 export function PieceScreen(props: ScreenProps) {
@@ -41,14 +45,22 @@ function coatsOn(piece: Piece): ReadonlyMap<number, { readonly at: string; reado
 
 function PiecePage(props: { readonly piece: Piece }) {
   const book = useBook();
-  const [wrote, setWrote] = createSignal<{ readonly coat: number; readonly entry: string } | null>(null);
-  const schedule = () => props.piece.schedule;
+  const [wrote, setWrote] = createSignal<{ readonly coat: number } | null>(null);
+  /** The same plan is the same plan, however often the piece is read anew: what is being typed below it stays. */
+  const schedule = createMemo(() => props.piece.schedule, null, {
+    equals: (a, b) => a?.entry === b?.entry,
+  });
   const worked = createMemo(() => planOfSchedule(schedule()));
   const finish = createMemo(() => {
     const found = book.look(`piece-finish:${props.piece.id}`, (read) => finishOfSchedule(read, schedule()));
     return found === undefined ? undefined : finishLook(found);
   });
   const on = createMemo(() => coatsOn(props.piece));
+  const used = createMemo(() => plannedUsed(props.piece, gramsPerMl(schedule())));
+  const cost = () => {
+    const plan = worked()?.plan;
+    return plan === undefined ? null : costOfSchedule(book.whole(), schedule(), plan);
+  };
   const next = () => {
     const coats = schedule()?.recipe.coats ?? 0;
     for (let coat = 1; coat <= coats; coat++) if (!on().has(coat)) return coat;
@@ -63,7 +75,7 @@ function PiecePage(props: { readonly piece: Piece }) {
   const putOn = (coat: number) => {
     const recipe = schedule()?.recipe;
     if (recipe === undefined) return;
-    const entry = book.write({
+    book.write({
       kind: "layer-applied",
       about: [props.piece.id],
       body: {
@@ -74,10 +86,11 @@ function PiecePage(props: { readonly piece: Piece }) {
         planned: { coat },
       },
     });
-    setWrote({ coat, entry });
+    setWrote({ coat });
   };
-  const undo = (entry: string) => {
-    book.strike([entry]);
+  const undo = (coat: number) => {
+    const current = book.whole().entry(on().get(coat)?.entry ?? "");
+    if (current !== undefined) book.strike(strikesToCorrect(current));
     setWrote(null);
   };
 
@@ -117,16 +130,16 @@ function PiecePage(props: { readonly piece: Piece }) {
                   )}
                 />
               </section>
-              <section class="hung stack">
+              <section class="hung stack piece-mix">
                 <Show when={worked()} keyed>
-                  {(found) => <PlanFigures plan={found.plan} input={found.input} cost={null} />}
+                  {(found) => <PlanFigures plan={found.plan} input={found.input} cost={cost()} />}
                 </Show>
                 <Caution says={words.pieces.air}>
                   {words.pieces.rags} {words.pieces.estimate}
                 </Caution>
                 <Show when={wrote()} keyed>
                   {(last) => (
-                    <UndoStrip says={words.pieces.wrote(last.coat)} onUndo={() => undo(last.entry)} />
+                    <UndoStrip says={words.pieces.wrote(last.coat)} onUndo={() => undo(last.coat)} />
                   )}
                 </Show>
                 <Show when={next()} keyed fallback={<p>{words.pieces.allOn}</p>}>
@@ -146,6 +159,14 @@ function PiecePage(props: { readonly piece: Piece }) {
                 </p>
                 <p class="soft small">{words.pieces.usual}</p>
               </section>
+              <Show when={on().size > 0}>
+                <section class="hung stack">
+                  <h2>{words.pieces.plannedBeside}</h2>
+                  <UsedTable used={used()} />
+                  <p class="soft small">{words.pieces.plannedBesideSays}</p>
+                  <WentOn coats={used().coats} />
+                </section>
+              </Show>
             </div>
           </>
         )}

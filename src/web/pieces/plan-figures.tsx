@@ -5,6 +5,7 @@ import { grams, millilitres } from "./amount-text.ts";
 import { shortCut } from "./cut-text.ts";
 import type { Plan, PlanInput } from "./draft.ts";
 import { dayName } from "./plan-words.ts";
+import type { Cost } from "./shelf-choice.ts";
 
 const hairUm = 70;
 
@@ -27,7 +28,7 @@ function hairs(um: number): string {
 export function PlanFigures(props: {
   readonly plan: Plan;
   readonly input: PlanInput;
-  readonly cost: { readonly amount: number; readonly currency: string } | null;
+  readonly cost: Cost | null;
 }) {
   const lastCoat = () => props.plan.steps.findLast((step) => step.what === "coat")?.at ?? null;
   const rubOut = () => props.plan.steps.at(-1)?.at ?? null;

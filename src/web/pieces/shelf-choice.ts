@@ -31,13 +31,18 @@ export function madeOf(read: NotebookReader, batch: string | null): { resin?: st
   };
 }
 
+export interface Cost {
+  readonly amount: number;
+  readonly currency: string;
+}
+
 /** What the flakes and the alcohol of a plan cost at what was paid for them; null where a price is not known. */
 export function costOf(
   resin: MaterialView | null,
   solvent: MaterialView | null,
   resinG: number,
   solventMl: number,
-): { readonly amount: number; readonly currency: string } | null {
+): Cost | null {
   const perKg = resin?.price?.perKg;
   const perM3 = solvent?.price?.perM3;
   if (perKg == null || perM3 == null || resin?.price?.currency !== solvent?.price?.currency) return null;

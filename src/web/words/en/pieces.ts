@@ -96,6 +96,25 @@ export const pieces = {
   flakes: "flakes",
   alcoholOf: "alcohol",
   usual: "Amounts, waits and minutes are common practice until you put in your own. Times are your clock's.",
+  coatHead: "Coat",
+  day: "Day",
+  plannedBeside: "Planned, and what it took",
+  plannedBesideSays: "The next plan starts from these numbers once you have written some down.",
+  plannedWas: (amount: string) => `planned ${amount}`,
+  notWritten: "–",
+  liquidUsed: (percent: number, coats: number) =>
+    `It took ${moreOrLess(percent)} liquid than planned (${countedCoats(coats)} measured).`,
+  handsUsed: (percent: number, coats: number) =>
+    `It took ${moreOrLess(percent)} time at the bench than planned (${countedCoats(coats)} timed).`,
+  wentOn: "Say what a coat took",
+  wentOnAmount: "Liquid used",
+  wentOnHint: "40 mL by the jug, or 36 g: the bottle weighed before and after",
+  wentOnMinutes: "Minutes at the bench",
+  minutesWrong: "More than 0 and up to 1440 minutes would do.",
+  wentOnNothing: "Write the liquid or the minutes first.",
+  wentOnAct: "Write it down",
+  wentOnWrote: (coat: number) => `What coat ${coat} took is written down.`,
+  ownUse: (ml: string, coats: number) => `${ml} mL a square metre is your own, from ${countedCoats(coats)}`,
   cautions: "Before you start",
   estimate: "An estimate, not a clearance. The supplier’s safety data sheet and local code come first.",
   air: "Window open, no flame, no heater with a glow, air drawn away from your face.",
@@ -107,6 +126,13 @@ export const pieces = {
   stripRow: (day: string, from: string, until: string) => `${day}, ${from} to ${until}`,
   drying: "drying",
 };
+
+const countedCoats = (n: number): string => `${counted(n)} ${n === 1 ? "coat" : "coats"}`;
+
+function moreOrLess(percent: number): string {
+  if (percent === 0) return "no more and no less";
+  return percent > 0 ? `${percent} % more` : `${-percent} % less`;
+}
 
 function sentenceCounted(n: number): string {
   const word = counted(n);
