@@ -110,6 +110,20 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
     const sheet = await page.pdf({ format: "A4", printBackground: true });
     expect(sheet.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
 
+    // Next year on a larger top, with a weaker cut: three coats of 2 lb leave 62 µm (3.2 · 114 · 0.166 wet and dry, by hand),
+    // and with 1 lb at 9.0 % solids a coat leaves 10.3 µm, so 5.8 and with the first coat's more six coats.
+    await page.getByRole("link", { name: "Table top" }).click();
+    await page.getByRole("link", { name: "Do it again on another piece" }).click();
+    await page.getByRole("heading", { name: "Beside “Table top”" }).waitFor();
+    await page.getByText("How much a coat really took was never written down").waitFor();
+    await page.getByLabel("What is it?").fill("Larger top");
+    await page.getByLabel("Area to finish").fill("3 m²");
+    await page.getByLabel("Cut").fill("1 lb");
+    await expectWellMade(page, `pieces-again-${size}`);
+    await page.getByRole("button", { name: "Plan six coats" }).click();
+    await page.getByRole("button", { name: "Keep this plan" }).click();
+    await page.getByText("To repeat: Six coats of 1 lb Lemon flakes in Ethanol 95 %, brushed.").waitFor();
+
     await page.getByText("All in the notebook").waitFor();
     await page.goto("/pieces/018f0000-0000-7000-8000-000000000000");
     await page.getByRole("heading", { name: "This piece is not in the book" }).waitFor();

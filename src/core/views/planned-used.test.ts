@@ -69,18 +69,20 @@ test("a weighing becomes millilitres by the liquid's density, and is left out wh
 });
 
 // The ratio estimate, total over total (W. G. Cochran, Sampling Techniques, 3rd ed., section 6.1), not the mean of ratios.
-test("one's own use is all that was used over all that it covered, one method at a time", () => {
+test("one's own use is all that was used over all that it covered, one method at a time, from three coats on", () => {
   const d = desk();
   const small = pieceOn(d, 1, "brush", 2);
   coatOn(d, small, 1, poured(180));
   coatOn(d, small, 2, poured(100));
   const large = pieceOn(d, 4, "brush", 1);
   coatOn(d, large, 1, { ...poured(600), minutes: 40 });
+  const timed = pieceOn(d, 2, "brush", 2);
+  for (const coat of [1, 2]) coatOn(d, timed, coat, { minutes: 25 });
   const padded = pieceOn(d, 1, "pad", 1);
   coatOn(d, padded, 1, poured(999));
   const own = ownUse(d.book, "brush", () => null);
   expect(own.millilitresPerM2?.value).toBeCloseTo((180 + 100 + 600) / (1.2 + 1 + 4 * 1.2), 9);
   expect(own.millilitresPerM2?.coats).toBe(3);
-  expect(own.minutesPerM2).toEqual({ value: 10, coats: 1 });
-  expect(ownUse(d.book, "spray", () => null)).toEqual({ millilitresPerM2: null, minutesPerM2: null });
+  expect(own.minutesPerM2).toEqual({ value: (40 + 25 + 25) / (4 + 2 + 2), coats: 3 });
+  expect(ownUse(d.book, "pad", () => null)).toEqual({ millilitresPerM2: null, minutesPerM2: null });
 });

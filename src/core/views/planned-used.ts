@@ -81,12 +81,15 @@ export function plannedUsed(piece: PieceView, gramsPerMl: number | null): Planne
   };
 }
 
-/** The person's own use, from every piece that was coated by a method; null for what was never measured. */
+/** The person's own use, from every piece that was coated by a method; null for what was measured on too few coats to start from. */
 export interface OwnUse {
   /** Of a coat on a sealed surface, as a plan takes it: the first coat on bare wood counts for its usual more. */
   readonly millilitresPerM2: { readonly value: number; readonly coats: number } | null;
   readonly minutesPerM2: { readonly value: number; readonly coats: number } | null;
 }
+
+/** Coats from which a plan starts from the person's own figure in place of the usual one; our convention. */
+export const coatsToTrust = 3;
 
 /** Each piece's liquid's density, by its id, where it is known. */
 export type DensityOf = (piece: PieceView) => number | null;
@@ -98,7 +101,7 @@ interface Measured {
 }
 
 const rate = (measured: readonly Measured[]): { value: number; coats: number } | null =>
-  measured.length === 0
+  measured.length < coatsToTrust
     ? null
     : {
         value: measured.reduce((sum, m) => sum + m.used, 0) / measured.reduce((sum, m) => sum + m.over, 0),

@@ -5,6 +5,7 @@ import type { PiecePlanInput, PiecePlanOutput } from "../../core/registry/piece-
 import { piecePlan } from "../../core/registry/pieces.ts";
 import type { Problem } from "../../core/registry/problem.ts";
 import { fail, type Result } from "../../core/result.ts";
+import type { OwnUse } from "../../core/views/planned-used.ts";
 import { type EveningChoice, windowsFrom } from "./evenings.ts";
 
 export type PlanInput = PiecePlanInput;
@@ -34,6 +35,7 @@ export interface PieceFigures {
   readonly cutLbPerGal: number | undefined;
   /** As a calculation takes it. */
   readonly solvent: PlanInput["solvent"] | undefined;
+  readonly own: OwnUse;
 }
 
 export const emptyDraft = (today: string): PieceDraft => ({
@@ -55,9 +57,18 @@ export const emptyDraft = (today: string): PieceDraft => ({
 
 const decimal = (text: string): number => Number(text.trim().replace(",", "."));
 
+/** The liquid that was typed, or the person's own where there is enough of it; their own pace likewise. */
+function usePerM2(typed: string, own: OwnUse): Pick<PlanInput, "millilitresPerM2PerCoat" | "minutesPerM2"> {
+  const liquid = typed.trim() === "" ? own.millilitresPerM2?.value : decimal(typed);
+  return {
+    ...(liquid === undefined ? {} : { millilitresPerM2PerCoat: liquid }),
+    ...(own.minutesPerM2 === null ? {} : { minutesPerM2: own.minutesPerM2.value }),
+  };
+}
+
 /** What to ask of the plan, or undefined while something it needs cannot be read. */
 export function planInput(draft: PieceDraft, figures: PieceFigures): PlanInput | undefined {
-  const { areaM2, cutLbPerGal, solvent } = figures;
+  const { areaM2, cutLbPerGal, solvent, own } = figures;
   const day = /^\d{4}-\d{2}-\d{2}$/.test(draft.firstEvening);
   if (areaM2 === undefined || cutLbPerGal === undefined || solvent === undefined || !day) return undefined;
   return {
@@ -68,7 +79,7 @@ export function planInput(draft: PieceDraft, figures: PieceFigures): PlanInput |
     coats: decimal(draft.coats),
     spareShare: decimal(draft.spare) / 100,
     windows: windowsFrom(calendarDay(draft.firstEvening), draft.which, draft.from, draft.until),
-    ...(draft.perM2.trim() === "" ? {} : { millilitresPerM2PerCoat: decimal(draft.perM2) }),
+    ...usePerM2(draft.perM2, own),
   };
 }
 

@@ -156,6 +156,9 @@ function PiecePage(props: { readonly piece: Piece }) {
                   <a class="press" href={`/pieces/${props.piece.id}/plan`}>
                     {words.pieces.change}
                   </a>
+                  <a class="press" href={`/pieces/new?repeat=${props.piece.id}`}>
+                    {words.pieces.again}
+                  </a>
                 </p>
                 <p class="soft small">{words.pieces.usual}</p>
               </section>

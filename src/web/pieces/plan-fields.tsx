@@ -1,9 +1,11 @@
 import { Show } from "solid-js";
-import { methodDefaults, pieceMethods } from "../../core/pieces/method-defaults.ts";
+import { methodDefaults, type PieceMethod, pieceMethods } from "../../core/pieces/method-defaults.ts";
+import type { OwnUse } from "../../core/views/planned-used.ts";
 import { Choice } from "../controls/choice.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
+import { withDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
 import { eveningChoices } from "./evenings.ts";
 import type { Planning } from "./planning.ts";
@@ -15,7 +17,7 @@ interface FieldsProps {
 /** What a plan is made from: the piece, the recipe, and the evenings. */
 export function PlanFields(props: FieldsProps & { readonly described: boolean }) {
   return (
-    <section class="hung stack">
+    <section class="hung stack piece-fields">
       <Show when={!props.described}>
         <PieceFields planning={props.planning} />
       </Show>
@@ -50,7 +52,7 @@ function PieceFields(props: FieldsProps) {
 }
 
 function RecipeFields(props: FieldsProps) {
-  const { draft, put, told, resins, solvents, solvent, cutRead, refused } = props.planning;
+  const { draft, put, told, resins, solvents, solvent, cutRead, own, refused } = props.planning;
   const wrongIn = (field: string, says: string) => (refused()?.startsWith(field) ? says : undefined);
   return (
     <>
@@ -101,7 +103,7 @@ function RecipeFields(props: FieldsProps) {
         label={words.pieces.use}
         value={draft().perM2}
         inputMode="decimal"
-        hint={words.pieces.useHint(String(methodDefaults[draft().method].litresPerM2 * 1000))}
+        hint={useHint(draft().method, own())}
         wrong={wrongIn("millilitresPerM2PerCoat", words.pieces.perM2Wrong)}
         onInput={(perM2) => put({ perM2 })}
       />
@@ -115,6 +117,13 @@ function RecipeFields(props: FieldsProps) {
       />
     </>
   );
+}
+
+/** The person's own use where there is enough of it, the usual one otherwise. */
+function useHint(method: PieceMethod, { millilitresPerM2 }: OwnUse): string {
+  if (millilitresPerM2 === null)
+    return words.pieces.useHint(String(methodDefaults[method].litresPerM2 * 1000));
+  return words.pieces.ownUse(withDigits(millilitresPerM2.value, 2), millilitresPerM2.coats);
 }
 
 function EveningFields(props: FieldsProps) {

@@ -15,7 +15,8 @@ import "./pieces.css";
 import { PlanFields } from "./plan-fields.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { createPlanning } from "./planning.ts";
-import { fromPiece, fromTrial } from "./prefill.ts";
+import { fromPiece, fromTrial, repeated } from "./prefill.ts";
+import { RepeatBeside } from "./repeat-beside.tsx";
 import { madeOf } from "./shelf-choice.ts";
 import { EveningStrip } from "./strip.tsx";
 
@@ -23,14 +24,16 @@ import { EveningStrip } from "./strip.tsx";
 export function PlanPieceView(props: ScreenProps) {
   const book = useBook();
   const known = untrack(() => pieceView(book.whole(), props.params.piece ?? ""));
+  const before = untrack(() => pieceView(book.whole(), address().query.get("repeat") ?? ""));
   const won = untrack(() => fromTrial(book.whole(), address().query));
   const planning = createPlanning(
     book,
     untrack(() => ({
       ...emptyDraft(dayOf(now(), book.zone)),
       ...(known === null ? {} : fromPiece(known)),
+      ...(before === null ? {} : repeated(before, dayOf(now(), book.zone))),
       ...won?.filled,
-      ...madeOf(book.whole(), won?.batch ?? null),
+      ...(won === null ? {} : madeOf(book.whole(), won.batch)),
     })),
     won?.trial,
   );
@@ -79,6 +82,9 @@ export function PlanPieceView(props: ScreenProps) {
           </button>
           <p class="soft small">{words.pieces.usual}</p>
         </section>
+        <Show when={before} keyed>
+          {(piece) => <RepeatBeside before={piece} planning={planning} />}
+        </Show>
       </div>
     </Page>
   );

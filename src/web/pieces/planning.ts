@@ -1,9 +1,11 @@
 import { createMemo, createSignal } from "solid-js";
 import { scheduleFromPlan } from "../../core/registry/piece-schedule.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../core/units.ts";
+import { ownUse } from "../../core/views/planned-used.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { type PieceDraft, planFrom, planInput } from "./draft.ts";
+import { gramsPerMl } from "./kept-plan.ts";
 import { costOf, resinsOnShelf, solventInput, solventsOnShelf } from "./shelf-choice.ts";
 
 export type Planning = ReturnType<typeof createPlanning>;
@@ -18,12 +20,19 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
   const solvent = () => solvents().find((material) => material.id === draft().solvent) ?? null;
   const area = createMemo(() => readQuantity(draft().area, fields.area));
   const cutRead = createMemo(() => readQuantity(draft().cut, fields.cut));
+  const own = createMemo(() => {
+    const { method } = draft();
+    return book.look(`pieces:own:${method}`, (read) =>
+      ownUse(read, method, (piece) => gramsPerMl(piece.schedule)),
+    );
+  });
   const input = createMemo(() => {
     const [areaRead, cutGiven, composition] = [area(), cutRead(), solvent()?.composition];
     return planInput(draft(), {
       areaM2: areaRead.ok ? areaRead.value.si : undefined,
       cutLbPerGal: cutGiven.ok ? poundsPerUsGallonFromCut(cut(cutGiven.value.si)) : undefined,
       solvent: composition === undefined || composition === null ? undefined : solventInput(composition),
+      own: own(),
     });
   });
   const plan = createMemo(() => planFrom(input()));
@@ -42,6 +51,7 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     solvent,
     area,
     cutRead,
+    own,
     input,
     worked,
     /** The field that the plan refuses, where everything it needs can be read. */

@@ -7,6 +7,7 @@ import { methodOf } from "../../core/views/bench.ts";
 import { jarView } from "../../core/views/jar.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import { trialView } from "../../core/views/trial.ts";
+import { upToDigits } from "../words/number.ts";
 import { shortCut } from "./cut-text.ts";
 import type { PieceDraft } from "./draft.ts";
 
@@ -89,8 +90,15 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     ...(from === undefined || until === undefined
       ? {}
       : { firstEvening: from.slice(0, 10), from: from.slice(11), until: until.slice(11) }),
-    ...(input?.millilitresPerM2PerCoat === undefined ? {} : { perM2: String(input.millilitresPerM2PerCoat) }),
+    ...(input?.millilitresPerM2PerCoat === undefined
+      ? {}
+      : { perM2: upToDigits(input.millilitresPerM2PerCoat, 3) }),
     ...(resin === undefined ? {} : { resin }),
     ...(solvent === undefined ? {} : { solvent }),
   };
+}
+
+/** The draft of another piece with the recipe of one done before: its name, its size, its evenings and what it takes a coat are its own. */
+export function repeated(piece: PieceView, today: string): Partial<PieceDraft> {
+  return { ...fromPiece(piece), name: "", area: "", perM2: "", firstEvening: today };
 }

@@ -115,6 +115,30 @@ export const pieces = {
   wentOnAct: "Write it down",
   wentOnWrote: (coat: number) => `What coat ${coat} took is written down.`,
   ownUse: (ml: string, coats: number) => `${ml} mL a square metre is your own, from ${countedCoats(coats)}`,
+  again: "Do it again on another piece",
+  beside: (name: string) => `Beside “${name}”`,
+  lastTime: "Last time",
+  thisTime: "This time",
+  stays: "stays",
+  toMix: "Liquid to mix",
+  filmHead: "Film at the end",
+  shopAir: "Air of the shop",
+  airWas: (celsius: string, percent: string) => `${celsius} °C, ${percent} %`,
+  sameFilm: (coats: number) =>
+    `For the film of then it takes ${countedCoats(coats)} of this, as far as the cut and the liquid a coat go.`,
+  takeCoats: (coats: number) => `Plan ${countedCoats(coats)}`,
+  notKnownHead: "Not known any more",
+  notKnown: {
+    "flakes used up":
+      "The flakes of then are used up: another lot may be darker, waxier or slower to dissolve.",
+    "flakes not in the book": "Which flakes they were is not in the book.",
+    "alcohol used up": "The alcohol of then is used up: read the strength on the new bottle.",
+    "alcohol not in the book": "Which alcohol it was is not in the book.",
+    "liquid never measured":
+      "How much a coat really took was never written down: the amount is common practice.",
+    "air never read":
+      "The shop’s air was not read then, so the waits of then say little about another season.",
+  },
   cautions: "Before you start",
   estimate: "An estimate, not a clearance. The supplier’s safety data sheet and local code come first.",
   air: "Window open, no flame, no heater with a glow, air drawn away from your face.",
