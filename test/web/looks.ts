@@ -5,7 +5,7 @@ import { accessibilityFaults, pictures, sidewaysScroll, smallTargets, type Visit
 /** A page as it must always be: pictured in every light, readable by all, pressed by a thumb, no wider than the screen. */
 export async function expectWellMade(page: Page, name: string): Promise<void> {
   await page.waitForLoadState("networkidle");
-  await pictures(page, name);
+  expect(await pictures(page, name), `${name}: contrast in another light`).toEqual([]);
   expect(await accessibilityFaults(page), `${name}: accessibility`).toEqual([]);
   expect(await smallTargets(page), `${name}: targets under 48 px`).toEqual([]);
   expect(await sidewaysScroll(page), `${name}: wider than the screen`).toBeLessThanOrEqual(0);

@@ -129,16 +129,19 @@ export async function setLight(page: Page, light: Light): Promise<void> {
 
 /** What axe-core finds against WCAG 2.2 A and AA, one line each. */
 export async function accessibilityFaults(page: Page): Promise<readonly string[]> {
+  return axeFaults(page, ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]);
+}
+
+/** What axe finds by these tags or rules. */
+async function axeFaults(page: Page, runOnly: string[]): Promise<readonly string[]> {
   await page.evaluate(axeSource);
-  return page.evaluate(async () => {
+  return page.evaluate(async (only) => {
     const { axe } = window as unknown as { axe: typeof import("axe-core") };
-    const found = await axe.run(document, {
-      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
-    });
+    const found = await axe.run(document, { runOnly: only });
     return found.violations.flatMap((v) =>
       v.nodes.map((n) => `${v.id}: ${n.html.slice(0, 160)} (${n.failureSummary})`),
     );
-  });
+  }, runOnly);
 }
 
 /** What can be pressed and is smaller than 48 px either way, among what is in sight. Links inside a sentence are exempt. */
@@ -167,12 +170,16 @@ export async function picture(page: Page, name: string, fullPage = true): Promis
   await page.screenshot({ path: join(folder, `${name}.png`), fullPage, animations: "disabled" });
 }
 
-/** A picture in each light. */
-export async function pictures(page: Page, name: string): Promise<void> {
+/** A picture in each light; returns what is too faint in the lights that the page is not looked at in otherwise. */
+export async function pictures(page: Page, name: string): Promise<readonly string[]> {
+  const faint: string[] = [];
   const before = await page.evaluate(() => document.documentElement.dataset.light as Light);
   for (const light of lights) {
     await setLight(page, light);
     await picture(page, `${name}-${light}`);
+    if (light !== before)
+      faint.push(...(await axeFaults(page, ["color-contrast"])).map((f) => `${light}: ${f}`));
   }
   await setLight(page, before);
+  return faint;
 }
