@@ -2,6 +2,7 @@ import { alcoholBlend, alcoholDensity, alcoholStrength } from "./alcohol.ts";
 import { blendJars } from "./blend-jars.ts";
 import type { Calculation } from "./calculation.ts";
 import { colourDifference } from "./colour.ts";
+import { correctJar } from "./correct-jar.ts";
 import { layoutCalculation } from "./design.ts";
 import { dewPointCalculation } from "./dew-point.ts";
 import { dryDown } from "./dry-down.ts";
@@ -28,6 +29,7 @@ export const calculations: readonly Calculation[] = [
   thin,
   workingCuts,
   blendJars,
+  correctJar,
   restore,
   dryDown,
   filmBuild,

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { densityOfSolvent } from "../solution/density.ts";
 import { uncertaintyOfPouring } from "../solution/pour-uncertainty.ts";
-import { blendOfSolutions, volumeOfSolution } from "../solution/solution.ts";
+import { blendOfSolutions, cutOfSolution, volumeOfSolution } from "../solution/solution.ts";
+import { poundsPerUsGallonFromCut } from "../units.ts";
 import { amountMl } from "./amount.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag, flagsAbout } from "./flag.ts";
@@ -24,6 +25,8 @@ export const blendJars = defineCalculation({
     ...jarOutput,
     contractionMl: z.number(),
     fitsVessel: z.boolean().nullable(),
+    /** The mean of the cuts by volume of solution, which is usually reckoned. */
+    simpleRatioWouldGive: z.object({ cutLbPerGal: z.number() }),
     ...sureness,
     flags: z.array(flag),
   }),
@@ -33,12 +36,17 @@ export const blendJars = defineCalculation({
     const blend = blendOfSolutions(jars);
     const described = describeJar(blend, temperature);
     const before = jars.reduce((sum, j) => sum + volumeOfSolution(j, temperature) * 1e6, 0);
+    const byVolume = jars.reduce(
+      (sum, j) => sum + volumeOfSolution(j, temperature) * 1e6 * poundsPerUsGallonFromCut(cutOfSolution(j)),
+      0,
+    );
     const poured = given.jars.map((j, i) => jarAsPoured(j, `jars[${i}]`));
     const { instruments: told, assumed } = instrumentsFromInput(given.instruments);
     return {
       ...described,
       contractionMl: before - described.solutionMl,
       fitsVessel: given.vesselMl === undefined ? null : described.solutionMl <= given.vesselMl,
+      simpleRatioWouldGive: { cutLbPerGal: byVolume / before },
       ...surenessOf(uncertaintyOfPouring(poured, temperature, told), assumed),
       flags: flagsAbout(densityOfSolvent(blend.liquid.composition, temperature).flags, "jars"),
     };

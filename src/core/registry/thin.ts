@@ -1,7 +1,6 @@
 import { z } from "zod";
 import { densityOfSolvent } from "../solution/density.ts";
-import { type Poured, uncertaintyOfPouring } from "../solution/pour-uncertainty.ts";
-import { usualPartialDensity } from "../solution/resin.ts";
+import { type Poured, solventAsPoured, uncertaintyOfPouring } from "../solution/pour-uncertainty.ts";
 import {
   cutOfSolution,
   massFractionOfResin,
@@ -11,7 +10,6 @@ import {
 } from "../solution/solution.ts";
 import { simpleRatio, thinTo } from "../solution/thin.ts";
 import {
-  cut,
   cutFromPoundsPerUsGallon,
   gramsFromKilogram,
   type Kelvin,
@@ -63,17 +61,7 @@ function poured(
 ): readonly Poured[] {
   const composition = solventFromInput(given.with, "with");
   const volume = added / densityOfSolvent(composition, temperature).value;
-  return [
-    jarAsPoured(given.stock, "stock"),
-    {
-      cut: cut(0),
-      cutUncertainty: 0,
-      solvent: composition,
-      partialDensity: usualPartialDensity,
-      amount: by === "jug" ? volume : added,
-      by,
-    },
-  ];
+  return [jarAsPoured(given.stock, "stock"), solventAsPoured(composition, by === "jug" ? volume : added, by)];
 }
 
 export const thin = defineCalculation({

@@ -1,20 +1,11 @@
-import {
-  type CubicMetre,
-  celsiusFromKelvin,
-  cubicMetre,
-  type Kilogram,
-  kelvin,
-  kilogram,
-  kilogramPerCubicMetre,
-  massFraction,
-} from "../units.ts";
+import { type CubicMetre, celsiusFromKelvin, cubicMetre, type Kilogram, kelvin, kilogram } from "../units.ts";
 import type { Composition } from "./composition.ts";
 import { densityOfSolvent } from "./density.ts";
 import { cutFromDryDown } from "./dry-down.ts";
 import type { Instruments, UncertaintySource } from "./instruments.ts";
 import { cutOfMix, type Mixed, type MixGiven, type Recipe } from "./mix.ts";
 import { type Propagated, propagated, type UncertainInput } from "./propagation.ts";
-import type { ResinBlend } from "./resin.ts";
+import { movedResin } from "./resin.ts";
 import { strengthAt20C } from "./strength.ts";
 import { type LabelledStrength, labelledStrength } from "./strength-shift.ts";
 
@@ -89,13 +80,6 @@ function inputsOf(m: Measurement, i: Instruments): readonly UncertainInput<Quant
   ];
 }
 
-const resinMoved = (resin: ResinBlend, moved: Moved): ResinBlend => ({
-  ...resin,
-  moisture: massFraction(resin.moisture + moved.moisture),
-  dry: massFraction(resin.dry - moved.moisture),
-  partialDensity: kilogramPerCubicMetre(resin.partialDensity + moved.partialDensity),
-});
-
 /** The cut when the readings stand as they were read, and what was taken for granted was a little other. */
 function cutIfMoved(m: Measurement): (moved: Moved) => number {
   const { recipe, mixed, label } = m;
@@ -103,7 +87,7 @@ function cutIfMoved(m: Measurement): (moved: Moved) => number {
   return (moved) => {
     const solvent = moved.strength === 0 ? undefined : label?.shifted(moved.strength);
     const other: Recipe = {
-      resin: resinMoved(recipe.resin, moved),
+      resin: movedResin(recipe.resin, moved.moisture, moved.partialDensity),
       solvent: solvent ?? recipe.solvent,
       temperature: kelvin(recipe.temperature + moved.temperature),
       densityOffset: moved.solventDensity,

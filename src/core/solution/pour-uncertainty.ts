@@ -4,15 +4,19 @@ import {
   cubicMetre,
   cut as cutOf,
   type Kelvin,
+  type Kilogram,
   type KilogramPerCubicMetre,
   kelvin,
   kilogram,
   kilogramPerCubicMetre,
 } from "../units.ts";
 import type { Composition } from "./composition.ts";
+import { solutionOfFlakes } from "./correct.ts";
 import { densityOfSolvent } from "./density.ts";
 import type { Instruments, UncertaintySource } from "./instruments.ts";
 import { type Propagated, propagated, type UncertainInput } from "./propagation.ts";
+import { movedResin, type ResinBlend, usualPartialDensity } from "./resin.ts";
+import { afterLoss } from "./restore.ts";
 import { blendOfSolutions, cutOfSolution, type Solution, solutionOfCut } from "./solution.ts";
 import { strengthAt20C } from "./strength.ts";
 import { labelledStrength } from "./strength-shift.ts";
@@ -29,10 +33,58 @@ export interface Poured {
   readonly by: "jug" | "scale";
 }
 
+/** Solvent by itself as something poured: cubic metres by jug, kilograms by scale. */
+export const solventAsPoured = (solvent: Composition, amount: number, by: Poured["by"]): Poured => ({
+  cut: cutOf(0),
+  cutUncertainty: 0,
+  solvent,
+  partialDensity: usualPartialDensity,
+  amount,
+  by,
+});
+
+/** Flakes weighed into what is poured. */
+export interface FlakesAdded {
+  readonly mass: Kilogram;
+  readonly resin: ResinBlend;
+}
+
+/** What else happens to what is poured together. */
+export interface Besides {
+  readonly flakes?: FlakesAdded | undefined;
+  /** Liquid that left, by two weighings. */
+  readonly lost?: Kilogram;
+}
+
 export type PouringSource = UncertaintySource | "jarCut";
 
 type Moved = Readonly<Record<string, number>>;
 const moveOf = (moved: Moved, quantity: string): number => moved[quantity] ?? 0;
+
+function besidesInputs(
+  { flakes, lost }: Besides,
+  i: Instruments,
+): readonly UncertainInput<string, PouringSource>[] {
+  const weighed = { source: "scaleG", standardUncertainty: i.scaleG / 1e3 } as const;
+  const inputs: UncertainInput<string, PouringSource>[] = [];
+  if (flakes !== undefined)
+    inputs.push(
+      { quantity: "flakes", ...weighed, least: -0.9 * flakes.mass },
+      {
+        quantity: "moisture",
+        source: "moistureMassFraction",
+        standardUncertainty: i.moistureMassFraction,
+        least: -flakes.resin.moisture,
+        most: 0.9 * flakes.resin.dry,
+      },
+    );
+  if (lost !== undefined)
+    inputs.push(
+      { quantity: "weight then", ...weighed, least: -lost },
+      { quantity: "weight now", ...weighed, most: lost },
+    );
+  return inputs;
+}
 
 function inputsOf(
   poured: readonly Poured[],
@@ -98,8 +150,14 @@ function partIfMoved(p: Poured, n: number, temperature: Kelvin, moved: Moved): S
   );
 }
 
+const flakesIfMoved = ({ mass, resin }: FlakesAdded, moved: Moved): Solution =>
+  solutionOfFlakes(
+    kilogram(mass + moveOf(moved, "flakes")),
+    movedResin(resin, moveOf(moved, "moisture"), moveOf(moved, "partialDensity")),
+  );
+
 /**
- * How sure the cut is of what was poured together: a stock thinned, jars blended.
+ * How sure the cut is of what was poured together: a stock thinned, jars blended, flakes added, liquid lost.
  *
  * Each part's own cut, each amount as read, the temperature of what was read as a volume, the labels' strength (all
  * off together, as from one bottle), the density of what was weighed, and the resin's volume in what was not.
@@ -107,6 +165,7 @@ function partIfMoved(p: Poured, n: number, temperature: Kelvin, moved: Moved): S
  * @param poured       n parts, their amounts as read
  * @param temperature  of what was read as a volume [K], scalar
  * @param instruments  standard uncertainties
+ * @param besides      flakes weighed in with their moisture; liquid that left the first part, by two weighings
  * @returns            standard uncertainty of the cut [kg/m³], and each source's share of the variance
  * @throws DomainError as the densities
  *
@@ -118,8 +177,22 @@ export function uncertaintyOfPouring(
   poured: readonly Poured[],
   temperature: Kelvin,
   instruments: Instruments,
+  besides: Besides = {},
 ): Propagated<PouringSource> {
-  const cutIfMoved = (moved: Moved): number =>
-    cutOfSolution(blendOfSolutions(poured.map((p, n) => partIfMoved(p, n, temperature, moved))));
-  return propagated(cutIfMoved, inputsOf(poured, temperature, instruments));
+  const { flakes, lost } = besides;
+  const cutIfMoved = (moved: Moved): number => {
+    const parts = poured.map((p, n) => partIfMoved(p, n, temperature, moved));
+    const [first] = parts;
+    if (lost !== undefined && first !== undefined)
+      parts[0] = afterLoss(
+        first,
+        kilogram(lost + moveOf(moved, "weight then") - moveOf(moved, "weight now")),
+      );
+    if (flakes !== undefined) parts.push(flakesIfMoved(flakes, moved));
+    return cutOfSolution(blendOfSolutions(parts));
+  };
+  return propagated(cutIfMoved, [
+    ...inputsOf(poured, temperature, instruments),
+    ...besidesInputs(besides, instruments),
+  ]);
 }

@@ -98,3 +98,11 @@ export function blendOfResins(resins: readonly Resin[], field = "resins"): Resin
     partialDensity: kilogramPerCubicMetre(dry / mean((r) => (1 - r.moisture) / r.partialDensity)),
   };
 }
+
+/** The same flakes, damper by a mass fraction and denser once dissolved: how what is not known of them is carried through. */
+export const movedResin = (resin: ResinBlend, damper: number, denser: number): ResinBlend => ({
+  ...resin,
+  moisture: massFraction(resin.moisture + damper),
+  dry: massFraction(resin.dry - damper),
+  partialDensity: kilogramPerCubicMetre(resin.partialDensity + denser),
+});
