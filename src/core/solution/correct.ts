@@ -21,7 +21,12 @@ import {
 } from "./solution.ts";
 import { strengthAt20C } from "./strength.ts";
 
-/** Flakes as weighed, as if they were a solution: what is not resin in them is water. */
+/**
+ * Flakes as weighed, as if they were a solution: what is not resin in them is water.
+ *
+ * Valid:    any flakes
+ * Source:   conservation of mass
+ */
 export const solutionOfFlakes = (mass: Kilogram, resin: ResinBlend): Solution => ({
   resin: kilogram(mass * resin.dry),
   wax: kilogram(mass * resin.wax),
