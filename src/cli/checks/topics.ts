@@ -13,6 +13,8 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   design: [() => import("./design.ts")],
   difference: [() => import("./difference.ts")],
   equivalence: [() => import("./equivalence.ts")],
+  mixed: [() => import("./mixed.ts")],
+  ordinal: [() => import("./ordinal.ts")],
   ranking: [() => import("./ranking.ts")],
   timetoevent: [() => import("./timetoevent.ts")],
   solutions: [

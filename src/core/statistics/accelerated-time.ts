@@ -1,8 +1,9 @@
 import { DomainError } from "../domain-error.ts";
 import { cholesky } from "./cholesky.ts";
+import { climb, type Surface, type Top } from "./climb.ts";
 import { type ErrorDistribution, errorDistributions, type TimeDistribution } from "./error-distribution.ts";
 import type { Column } from "./model-matrix.ts";
-import { type Surface, spanLikelihood, type TimeSpan } from "./span-likelihood.ts";
+import { spanLikelihood, type TimeSpan } from "./span-likelihood.ts";
 import { at, mean, squaredDeviations, sum, type Vector } from "./vector.ts";
 
 export interface Estimate {
@@ -52,29 +53,12 @@ function start(spans: readonly TimeSpan[], columns: number, d: ErrorDistribution
   );
 }
 
-/** Newton's method on a concave surface, each step halved until it climbs. */
-function climb(at0: Float64Array, see: (x: Float64Array) => Surface): { x: Float64Array; top: Surface } {
-  let [x, here] = [at0, see(at0)];
-  for (let pass = 0; pass < 200; pass++) {
-    const solver = cholesky(here.information);
-    if (solver === undefined) throw notReached("The data do not fix all of the coefficients.");
-    const step = solver.solve(here.gradient);
-    const gain = sum(Array.from(step, (s, i) => s * at(here.gradient, i)));
-    // Newton's steps square what is left: one more from here reaches the last digit.
-    if (gain < 1e-10) {
-      const last = x.map((v, i) => v + at(step, i));
-      return { x: last, top: see(last) };
-    }
-    let [share, next, seen] = [1, x, here];
-    do {
-      next = x.map((v, i) => v + share * at(step, i));
-      seen = see(next);
-      share /= 2;
-    } while (!(seen.log >= here.log) && share > 1e-12);
-    if (share <= 1e-12) return { x, top: here };
-    [x, here] = [next, seen];
-  }
-  throw notReached("The likelihood has no top here.");
+/** The top, or why there is none. */
+function topOf(start: Float64Array, see: (x: Float64Array) => Surface): Top {
+  const found = climb(start, see);
+  if (found === "flat") throw notReached("The data do not fix all of the coefficients.");
+  if (found === "endless") throw notReached("The likelihood has no top here.");
+  return found;
 }
 
 /**
@@ -107,7 +91,7 @@ export function fitAcceleratedTime(
     !d.fixedScale && !(at(x, x.length - 1) > 0)
       ? { log: Number.NEGATIVE_INFINITY, gradient: x, information: [] }
       : spanLikelihood(spans, rows, d, x);
-  const { x, top } = climb(start(spans, columns.length, d), see);
+  const { x, top } = topOf(start(spans, columns.length, d), see);
   const gamma = d.fixedScale ? 1 : at(x, x.length - 1);
   const names = [...columns.map((c) => c.name), ...(d.fixedScale ? [] : ["Log(scale)"])];
   const estimates = names.map((_, i) => (i < columns.length ? at(x, i) / gamma : -Math.log(gamma)));

@@ -1,4 +1,6 @@
+import type { Surface } from "./climb.ts";
 import type { ErrorDistribution } from "./error-distribution.ts";
+import { type IntervalLog, intervalLog } from "./interval-log.ts";
 import { at, type Vector } from "./vector.ts";
 
 /** When something happened: after `left` and by `right` (null = not yet seen); equal when it was seen happening. */
@@ -10,16 +12,10 @@ export interface TimeSpan {
 }
 
 /** Log-likelihood of one span, with first and second derivatives in its ends w = γ ln t − xθ. */
-interface Piece {
-  readonly log: number;
+interface Piece extends IntervalLog {
   /** ln t of each end that counts. */
   readonly ends: readonly number[];
-  readonly slopes: readonly number[];
-  readonly curves: readonly (readonly number[])[];
 }
-
-/** log(e^a − e^b) for a ≥ b. */
-const logDifference = (a: number, b: number): number => a + Math.log1p(-Math.exp(b - a));
 
 function seenHappening(d: ErrorDistribution, time: number, w: (logTime: number) => number): Piece {
   const end = Math.log(time);
@@ -31,51 +27,11 @@ function seenHappening(d: ErrorDistribution, time: number, w: (logTime: number) 
   };
 }
 
-/** From one side only: `sign` is 1 for "by then" and −1 for "not by then". */
-function oneSided(d: ErrorDistribution, time: number, w: (logTime: number) => number, sign: 1 | -1): Piece {
-  const end = Math.log(time);
-  const log = sign === 1 ? d.logLower(w(end)) : d.logUpper(w(end));
-  const share = Math.exp(d.logDensity(w(end)) - log);
-  return {
-    log,
-    ends: [end],
-    slopes: [sign * share],
-    curves: [[sign * share * d.slope(w(end)) - share * share]],
-  };
-}
-
-function between(d: ErrorDistribution, from: number, to: number, w: (logTime: number) => number): Piece {
-  const ends = [Math.log(from), Math.log(to)] as const;
-  const [left, right] = [w(ends[0]), w(ends[1])];
-  const log =
-    left > 0
-      ? logDifference(d.logUpper(left), d.logUpper(right))
-      : logDifference(d.logLower(right), d.logLower(left));
-  const [l, r] = [Math.exp(d.logDensity(left) - log), Math.exp(d.logDensity(right) - log)];
-  return {
-    log,
-    ends,
-    slopes: [-l, r],
-    curves: [
-      [-l * d.slope(left) - l * l, l * r],
-      [l * r, r * d.slope(right) - r * r],
-    ],
-  };
-}
-
-const nothingSeen: Piece = { log: 0, ends: [], slopes: [], curves: [] };
-
 function pieceOf(d: ErrorDistribution, { left, right }: TimeSpan, w: (logTime: number) => number): Piece {
   if (left === right) return seenHappening(d, left, w);
-  if (right === null) return left === 0 ? nothingSeen : oneSided(d, left, w, -1);
-  return left === 0 ? oneSided(d, right, w, 1) : between(d, left, right, w);
-}
-
-export interface Surface {
-  readonly log: number;
-  readonly gradient: Float64Array;
-  /** Minus the second derivatives. */
-  readonly information: readonly Float64Array[];
+  const [from, to] = [left === 0 ? null : Math.log(left), right === null ? null : Math.log(right)];
+  const inside = intervalLog(d, from === null ? null : w(from), to === null ? null : w(to));
+  return { ...inside, ends: [from, to].filter((end) => end !== null) };
 }
 
 /**
