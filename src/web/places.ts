@@ -26,6 +26,11 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./bench/view.tsx")).BenchView })),
   },
   {
+    place: "bench",
+    path: "/bench/wood",
+    view: lazy(async () => ({ default: (await import("./wood/view.tsx")).WoodView })),
+  },
+  {
     place: "shelf",
     path: "/shelf",
     view: lazy(async () => ({ default: (await import("./shelf/view.tsx")).ShelfView })),

@@ -78,7 +78,13 @@ export const airView = (read: NotebookReader): AirView | null =>
     };
   });
 
-function dewWhereKnown(read: NotebookReader, air: number, humidity: number, wood: number): DewMargin | null {
+/** How far wood is from drawing water out of an air, by this shop's instruments; null outside what the dew point covers. */
+export function dewWhereKnown(
+  read: NotebookReader,
+  air: number,
+  humidity: number,
+  wood: number,
+): DewMargin | null {
   try {
     return dewOf(read, kelvin(air), humidity, wood);
   } catch (error) {

@@ -1,55 +1,32 @@
 import { createSignal, Show } from "solid-js";
-import type { Body } from "../../core/notebook/kinds/all.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
-import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { UndoStrip } from "../controls/undo-strip.tsx";
+import type { AirDraft } from "../drying/shop-air.ts";
 import { words } from "../words/words.ts";
 
-interface Typed {
-  readonly temperature: string;
-  readonly humidity: string;
-  readonly wood: string;
-}
-
 /** Reading the air in two taps: the fields open with what was read last, so that only what changed is typed. */
-export function AirForm() {
+export function AirForm(props: { readonly draft: AirDraft }) {
   const book = useBook();
-  const [typed, setTyped] = createSignal<Typed>();
   const [told, setTold] = createSignal(false);
   const [wrote, setWrote] = createSignal<string>();
-  const last = () =>
-    book.look("last-air", (read) => read.ofKind("air-read").at(-1)?.body as Body<"air-read"> | undefined);
-  const set = (change: Partial<Typed>) =>
-    setTyped((was) => (was === undefined ? was : { ...was, ...change }));
-  const readings = (t: Typed) => ({
-    temperature: readQuantity(t.temperature, fields.airTemperature),
-    humidity: readQuantity(t.humidity, fields.relativeHumidity),
-    wood: readQuantity(t.wood, fields.airTemperature),
-  });
-  function open(): void {
+  const open = () => {
     setWrote(undefined);
     setTold(false);
-    const before = last();
-    setTyped({
-      temperature: before?.temperature.typed ?? "",
-      humidity: before?.relativeHumidity.typed ?? "",
-      wood: before?.wood?.typed ?? "",
-    });
-  }
+    props.draft.open();
+  };
   function write(): void {
-    const t = typed();
-    if (t === undefined) return;
-    const { temperature, humidity, wood } = readings(t);
+    const read = props.draft.readings();
     setTold(true);
-    if (!temperature.ok || !humidity.ok || (!wood.ok && t.wood.trim() !== "")) return;
+    if (read === undefined || props.draft.asTyped() === null) return;
+    if (!read.temperature.ok || !read.humidity.ok) return;
     const body = {
-      temperature: temperature.value,
-      relativeHumidity: humidity.value,
-      ...(wood.ok ? { wood: wood.value } : {}),
+      temperature: read.temperature.value,
+      relativeHumidity: read.humidity.value,
+      ...(read.wood.ok ? { wood: read.wood.value } : {}),
     };
     setWrote(book.write({ kind: "air-read", body }));
-    setTyped(undefined);
+    props.draft.close();
   }
   function undo(): void {
     const id = wrote();
@@ -59,38 +36,38 @@ export function AirForm() {
   return (
     <div class="not-on-paper">
       <Show
-        when={typed()}
+        when={props.draft.readings()}
         fallback={
           <button type="button" class="wide" onClick={open}>
-            {last() === undefined ? words.bench.airRead : words.bench.airAgain}
+            {props.draft.logged() === null ? words.bench.airRead : words.bench.airAgain}
           </button>
         }
       >
-        {(t) => (
+        {(read) => (
           <div class="stack air-form">
             <QuantityField
               label={words.bench.temperature}
-              typed={t().temperature}
-              reading={readings(t()).temperature}
-              onInput={(temperature) => set({ temperature })}
+              typed={props.draft.typed()?.temperature ?? ""}
+              reading={read().temperature}
+              onInput={(temperature) => props.draft.set({ temperature })}
               hint={words.bench.airHints.temperature}
               told={told()}
               onEnter={write}
             />
             <QuantityField
               label={words.bench.humidity}
-              typed={t().humidity}
-              reading={readings(t()).humidity}
-              onInput={(humidity) => set({ humidity })}
+              typed={props.draft.typed()?.humidity ?? ""}
+              reading={read().humidity}
+              onInput={(humidity) => props.draft.set({ humidity })}
               hint={words.bench.airHints.humidity}
               told={told()}
               onEnter={write}
             />
             <QuantityField
               label={words.bench.woodTemperature}
-              typed={t().wood}
-              reading={readings(t()).wood}
-              onInput={(wood) => set({ wood })}
+              typed={props.draft.typed()?.wood ?? ""}
+              reading={read().wood}
+              onInput={(wood) => props.draft.set({ wood })}
               hint={words.bench.airHints.wood}
               told={told()}
               optional

@@ -1,51 +1,67 @@
-import { Show } from "solid-js";
-import { type AirView, airView, type DewMargin } from "../../core/views/air.ts";
+import { createMemo, Show } from "solid-js";
+import { type AirView, dewWhereKnown } from "../../core/views/air.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import { Quantity } from "../controls/quantity.tsx";
+import type { ShopAir } from "../drying/coat-input.ts";
+import { createAirDraft } from "../drying/shop-air.ts";
 import { now } from "../shell/now.ts";
-import { known, withDigits } from "../words/number.ts";
+import { withDigits } from "../words/number.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
-import { DewScale } from "./dew-scale.tsx";
-import { isFresh } from "./state.ts";
+import { BlushCard } from "./blush-card.tsx";
+import type { Bench } from "./use-bench.ts";
+import { useMargins } from "./use-margins.ts";
 
-/** `3`, `2.5`: a figure of a rule, without the nought that nobody writes. */
-const formatShort = (value: number): string => String(Number(value.toFixed(1)));
 const celsius = (kelvin: number): string => `${withDigits(kelvin - 273.15, 3)} °C`;
 
-/** The shop's air, and how far the wood is from drawing water out of it. An old reading is told, and not reckoned with. */
-export function Air() {
+/** The shop's air, and how near a coat comes to turning white in it. An old reading is told, and not reckoned with. */
+export function Air(props: { readonly bench: Bench }) {
   const book = useBook();
-  const air = book.view("air", airView);
-  const fresh = () => {
-    const read = air();
-    return read !== null && isFresh(read.at, Date.parse(now())) ? read : null;
-  };
+  const draft = createAirDraft(book);
+  const margins = useMargins(props.bench, draft.air);
+  const dewIn = ({ temperature, relativeHumidity, wood }: ShopAir) =>
+    book.look(`dew:${temperature}:${relativeHumidity}:${wood}`, (read) =>
+      dewWhereKnown(read, temperature, relativeHumidity, wood),
+    );
+  const dew = createMemo(() => {
+    const air = draft.air();
+    return air === null ? null : dewIn(air);
+  });
   return (
     <section class="hung air">
-      <Show when={fresh()} fallback={<NotRead last={air()} />}>
+      <Show when={draft.air()} fallback={<NotRead last={draft.logged()} />}>
+        {(air) => <BlushCard bench={props.bench} margins={margins} air={air()} dew={dew()} />}
+      </Show>
+      <Show
+        when={draft.typed() === undefined ? draft.fresh() : null}
+        fallback={<AsTyped air={draft.asTyped()} />}
+      >
         {(read) => (
-          <>
-            <Show when={read().dew} fallback={<h2>{words.bench.air}</h2>}>
-              {(dew) => <Margin dew={dew()} air={read()} />}
-            </Show>
-            <p class="soft small">
-              {words.bench.airSays(
-                celsius(read().temperature),
-                `${withDigits(read().relativeHumidity * 100, 2)} %`,
-                whenInWords(read().at, book.zone, now()),
-              )}{" "}
-              {read().woodRead ? "" : words.bench.woodAsAir}{" "}
-              {read().dew === null ? words.bench.airOutside : ""}
-            </p>
-          </>
+          <p class="soft small">
+            {words.bench.airSays(
+              celsius(read().temperature),
+              `${withDigits(read().relativeHumidity * 100, 2)} %`,
+              whenInWords(read().at, book.zone, now()),
+            )}{" "}
+            {read().woodRead ? "" : words.bench.woodAsAir} {read().dew === null ? words.bench.airOutside : ""}
+          </p>
         )}
       </Show>
-      <AirForm />
+      <AirForm draft={draft} />
+      <p class="side-by-side not-on-paper">
+        <a class="press" href="/bench/wood">
+          {words.drying.blush.wood}
+        </a>
+      </p>
     </section>
   );
 }
+
+const AsTyped = (props: { readonly air: ShopAir | null }) => (
+  <Show when={props.air}>
+    <p class="soft small">{words.drying.blush.asTyped}</p>
+  </Show>
+);
 
 function NotRead(props: { readonly last: AirView | null }) {
   const book = useBook();
@@ -55,32 +71,6 @@ function NotRead(props: { readonly last: AirView | null }) {
       <p class="soft">
         {words.bench.airNoneSays}{" "}
         {props.last === null ? "" : words.bench.airOld(whenInWords(props.last.at, book.zone, now()))}
-      </p>
-    </>
-  );
-}
-
-function Margin(props: { readonly dew: DewMargin; readonly air: AirView }) {
-  const says = () => {
-    const { state, least, margin } = props.dew;
-    if (state !== "thin") return words.bench.marginSays[state];
-    return words.bench.marginSays.thin(`${Math.ceil(least - margin)} °C`);
-  };
-  return (
-    <>
-      <h2 class="margin">
-        <span>{words.bench.marginHeading[props.dew.state]}</span>
-        <Quantity value={props.dew.margin} digits={2} unit="°C" strong={false} />
-      </h2>
-      <DewScale dew={props.dew} wood={props.air.wood} />
-      <p>
-        <b>{says()}</b>{" "}
-        <span class="soft small less">
-          {words.bench.marginRule(
-            `${formatShort(props.dew.least)} °C`,
-            known(props.dew.margin, props.dew.giveOrTake).by,
-          )}
-        </span>
       </p>
     </>
   );

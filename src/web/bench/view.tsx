@@ -60,7 +60,7 @@ export function BenchView() {
           </Show>
         </div>
         <div class="beside">
-          <Air />
+          <Air bench={bench} />
           <BenchCaution bench={bench} />
         </div>
         <div class="after">

@@ -2,6 +2,7 @@ import { bench } from "./en/bench.ts";
 import { book } from "./en/book.ts";
 import { cautions } from "./en/cautions.ts";
 import { controls } from "./en/controls.ts";
+import { drying } from "./en/drying.ts";
 import { jars } from "./en/jars.ts";
 import { pieces } from "./en/pieces.ts";
 import { shelf } from "./en/shelf.ts";
@@ -9,6 +10,21 @@ import { shell } from "./en/shell.ts";
 import { start } from "./en/start.ts";
 import { trials } from "./en/trials.ts";
 import { verdict } from "./en/verdict.ts";
+import { wood } from "./en/wood.ts";
 
 /** Every text on the pages, in English, one part a place. Another language is another object of this shape. */
-export const en = { shell, shelf, start, cautions, controls, bench, jars, pieces, book, trials, verdict };
+export const en = {
+  shell,
+  shelf,
+  start,
+  cautions,
+  controls,
+  bench,
+  drying,
+  jars,
+  pieces,
+  book,
+  trials,
+  verdict,
+  wood,
+};

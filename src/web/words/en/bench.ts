@@ -113,22 +113,8 @@ export const bench = {
   airSays: (temperature: string, humidity: string, when: string) =>
     `Air ${temperature}, ${humidity}, read ${when}.`,
   woodAsAir: "The wood was not read; it is taken to be as warm as the air.",
-  marginHeading: {
-    wet: "The wood is below the dew point",
-    thin: "Above the dew point: thin",
-    enough: "Above the dew point: enough",
-  },
-  marginSays: {
-    wet: "Warm the wood, or wait. Water settles on it now.",
-    thin: (by: string) => `Warm the wood ${by}, or wait.`,
-    enough: "The wood is warm enough for this air.",
-  },
-  marginRule: (least: string, by: string) =>
-    `Give or take ${by} °C. ${least} above the dew point is asked for, common practice; a drying film is colder than its wood.`,
   dewBelow: "dew below",
   wood: "wood",
-  marginAria: (dew: string, wood: string, margin: string) =>
-    `Dew point ${dew}, wood ${wood}: ${margin} between them`,
   airOutside: "This reading lies outside what the dew point is reckoned for, −30 to 60 °C.",
 
   more: "Other things at the bench",
