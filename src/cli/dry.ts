@@ -48,7 +48,7 @@ const wait = (minutes: number): string =>
 const helps: Readonly<Record<string, (help: Help) => string>> = {
   "warmer wood": (h) => `the wood at ${degrees(h.woodC ?? Number.NaN)}`,
   "drier air": (h) => `air of ${percent(h.relativeHumidity ?? Number.NaN)}`,
-  "thinner coat": (h) => `half as thick, ${formatNumber(h.wetUm ?? Number.NaN, 3)} µm`,
+  "thinner coat": (h) => `a coat of ${formatNumber(h.wetUm ?? Number.NaN, 3)} µm`,
   "slower alcohol": (h) => `${percent(h.nButanolMassShare ?? Number.NaN)} of n-butanol in it`,
 };
 

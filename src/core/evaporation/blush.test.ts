@@ -111,19 +111,41 @@ test("solvent alone cannot turn white, and dry air has no dew point", () => {
   });
 });
 
-test("what would help does: each change by itself makes it unlikely, or better", () => {
-  const given = setup("95 % ethanol", 125, 0.65, 14);
-  const now = judged("95 % ethanol", 125, 0.65, 14);
-  const help = whatWouldHelp(given, now);
-  expect(help.map((h) => h.change)).toEqual(expect.arrayContaining(["warmer wood", "drier air"]));
-  for (const { change, value, blush } of help) {
-    expect(blush.margin).toBeGreaterThan(now.margin ?? 0);
-    if (change === "warmer wood") {
-      const woodC = celsiusFromKelvin(kelvin(value));
-      expect(judged("95 % ethanol", 125, 0.65, woodC).word).toBe("unlikely");
-      expect(judged("95 % ethanol", 125, 0.65, woodC - 0.5).word).not.toBe("unlikely");
-    }
-    if (change === "drier air") expect(judged("95 % ethanol", 125, value, 14).word).toBe("unlikely");
-  }
+// A film's water does not come to the wood alone: each of the four is tried, and the least that is enough is told.
+test("what would help does: the value told is enough by itself, and a little less is not", () => {
+  const given = setup("95 % ethanol", 40, 0.62, 18);
+  const now = judged("95 % ethanol", 40, 0.62, 18);
+  const help = new Map(whatWouldHelp(given, now).map((h) => [h.change, h]));
+  expect([...help.keys()]).toEqual(["warmer wood", "drier air", "thinner coat", "slower alcohol"]);
+  const woodC = celsiusFromKelvin(kelvin(help.get("warmer wood")?.value ?? 0));
+  expect(judged("95 % ethanol", 40, 0.62, woodC).word).toBe("unlikely");
+  expect(judged("95 % ethanol", 40, 0.62, woodC - 0.3).word).toBe("possible");
+  const humidity = help.get("drier air")?.value ?? 0;
+  expect(judged("95 % ethanol", 40, humidity, 18).word).toBe("unlikely");
+  expect(judged("95 % ethanol", 40, humidity + 0.01, 18).word).toBe("possible");
+  const slow = help.get("slower alcohol");
+  expect(slow?.blush.word).toBe("unlikely");
+  expect(slow?.value).toBeGreaterThan(0);
+  expect(slow?.value).toBeLessThan(0.25);
+});
+
+test("a change that is not enough is told as far as a shop goes, with what comes of it", () => {
+  const given = setup("95 % ethanol", 100, 0.8, 20);
+  const now = judged("95 % ethanol", 100, 0.8, 20);
+  const thin = whatWouldHelp(given, now).find((h) => h.change === "thinner coat");
+  expect(thin?.blush.word).not.toBe("unlikely");
+  expect(thin?.blush.margin).toBeGreaterThan(now.margin ?? 0);
+  expect(thin?.value).toBeCloseTo(25e-6, 12);
+});
+
+test("unlikely already, nothing needs to help", () => {
+  const given = setup("95 % ethanol", 40, 0.62, 18);
   expect(whatWouldHelp(given, { word: "unlikely", margin: 1, dewMargin: 5 })).toEqual([]);
+});
+
+test("a threshold learned from the log is taken off the margin", () => {
+  const given = setup("95 % ethanol", 40, 0.5, 20);
+  const [plain, own] = [blushOfSetup(given), blushOfSetup(given, 10)];
+  expect((plain?.margin ?? 0) - (own?.margin ?? 0)).toBeCloseTo(10, 9);
+  expect([plain?.word, own?.word]).toEqual(["unlikely", "likely"]);
 });

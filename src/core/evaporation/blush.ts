@@ -19,23 +19,25 @@ export interface Blush {
 /**
  * Whether a coat may turn white, by how near its surface comes to the dew point and by the water in it when it sets.
  *
- *     margin = (Tlowest − Tdew) − 3 − 2·w,   unlikely: margin ≥ 0;  likely: margin < −3;  possible: between
+ *     margin = (Tlowest − Tdew) − 3 − 2·w − θ,   unlikely: margin ≥ 0;  likely: margin < −3;  possible: between
  *
  * The surface is counted until the film is touch-dry; w is the water share then, or at the end of a run in which it does
  * not set.
  *
- * @param run  of the drying film
- * @returns    the word and the two margins [K]; undefined for a film without resin, which cannot turn white
+ * @param run        of the drying film
+ * @param threshold  θ [K]: 0, or as `ownWhiteningMargin` has it from logged whitening, scalar
+ * @returns          the word and the two margins [K]; undefined for a film without resin, which cannot turn white
  *
  * Valid:    as `dryFilm`
  * Accuracy: fitted to practice: clear lac blushes from about 75 % relative humidity on wood as warm as the air
  * Source:   3 °C above the dew point is common practice; the term in w is fitted to practice
  */
-export function blushOf(run: DryingRun): Blush | undefined {
+export function blushOf(run: DryingRun, threshold = 0): Blush | undefined {
   if (run.equations.surface.film.resinVolume === 0) return undefined;
   if (run.dewPoint === null) return { word: "unlikely", margin: null, dewMargin: null };
   const dewMargin = run.lowestSurface - run.dewPoint;
-  const margin = dewMargin - asked - askedOfWater * (run.waterShareAtSet ?? run.waterShareAtEnd);
+  const water = askedOfWater * (run.waterShareAtSet ?? run.waterShareAtEnd);
+  const margin = dewMargin - asked - water - threshold;
   return { word: wordFor(margin), margin, dewMargin };
 }
 
@@ -43,5 +45,5 @@ const wordFor = (margin: number): BlushWord =>
   margin >= 0 ? "unlikely" : margin >= -asked ? "possible" : "likely";
 
 /** The same for a coat that is followed no further than to where it sets: for a live figure. */
-export const blushOfSetup = (setup: DryingSetup): Blush | undefined =>
-  blushOf(dryFilm(setup, { untilSet: true }));
+export const blushOfSetup = (setup: DryingSetup, threshold = 0): Blush | undefined =>
+  blushOf(dryFilm(setup, { until: "touch-dry" }), threshold);

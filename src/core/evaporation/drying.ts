@@ -62,7 +62,8 @@ export interface DryingRun {
 
 export interface HowFar {
   readonly tolerance?: number;
-  readonly untilSet?: boolean;
+  /** Stops where the film comes to it. */
+  readonly until?: "touch-dry" | "recoat";
 }
 
 export const validThickness = { min: 1e-6, max: 5e-4 } as const;
@@ -106,7 +107,7 @@ function short(
 /** A coat goes on over a film that is firm at room temperature: one that the cold alone makes stiff still holds its alcohol. */
 const roomTemperature = 293.15;
 
-function eventsOf(equations: FilmEquations, untilSet: boolean): readonly FilmEvent[] {
+function eventsOf(equations: FilmEquations, until: HowFar["until"]): readonly FilmEvent[] {
   const { resinVolume, moles } = equations.surface.film;
   if (resinVolume === 0) {
     const whole = equations.surface.liquidVolume(Float64Array.from(moles));
@@ -114,8 +115,16 @@ function eventsOf(equations: FilmEquations, untilSet: boolean): readonly FilmEve
     return [{ name: "gone", quantity: (y) => 1e-3 - left(y), ends: true }];
   }
   return [
-    { name: "touch-dry", quantity: short(equations, touchDryDecades, equations.temperature), ends: untilSet },
-    { name: "recoat", quantity: short(equations, recoatDecades, () => roomTemperature), ends: false },
+    {
+      name: "touch-dry",
+      quantity: short(equations, touchDryDecades, equations.temperature),
+      ends: until === "touch-dry",
+    },
+    {
+      name: "recoat",
+      quantity: short(equations, recoatDecades, () => roomTemperature),
+      ends: until === "recoat",
+    },
   ];
 }
 
@@ -148,7 +157,7 @@ const orNull = (state: FilmState | undefined): number | null => state?.seconds ?
  * takes up no liquid. Touch-dry and dry enough for a coat are viscosities of 10³ and 10⁷ Pa·s.
  *
  * @param setup      liquid and thickness [m], air [K, Pa, m/s], wood, radiation, how long [s]
- * @param how        relative tolerance a step, and whether to stop where the film sets
+ * @param how        relative tolerance a step, and where to stop before the time is over
  * @returns          the run with its states, times [s], lowest surface temperature [K] until it sets, dew point [K],
  *                   water share at set, balances
  * @throws DomainError outside the ranges, and for a part without a name
@@ -159,7 +168,7 @@ const orNull = (state: FilmState | undefined): number | null => state?.seconds ?
  */
 export function dryFilm(setup: DryingSetup, how: HowFar = {}): DryingRun {
   const equations = equationsOf(setup);
-  const events = eventsOf(equations, how.untilSet === true);
+  const events = eventsOf(equations, how.until);
   const run = runFilm(equations, setup.seconds, events, how.tolerance ?? usualTolerance);
   const set = run.events.get("touch-dry");
   const until = set?.seconds ?? Number.POSITIVE_INFINITY;

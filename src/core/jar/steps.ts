@@ -108,7 +108,7 @@ const pouredBack: StepOf = (fold, entry, context) => {
 /** The layer's amount in this jar's share, or null when no amount was written. */
 export function layerAmount(context: StepContext, entry: NotebookEntry, share: number): AmountRead | null {
   const { amount } = entry.body as Body<"layer-applied">;
-  if (amount === undefined) return null;
+  if (amount === undefined || amount.by === "wet film") return null;
   const read = amountOf(context, entry, amount.total, "total", amount.by !== "weighings");
   if (read === null) return null;
   const { reading } = read;

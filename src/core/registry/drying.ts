@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { type Blush, blushOf, blushWords } from "../evaporation/blush.ts";
 import { changes, type Help, whatWouldHelp } from "../evaporation/blush-help.ts";
-import { type DryingRun, dryFilm } from "../evaporation/drying.ts";
+import { type DryingRun, type DryingSetup, dryFilm } from "../evaporation/drying.ts";
 import { celsiusFromKelvin, type Kelvin, kelvin } from "../units.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flagsOfDrying } from "./drying-flags.ts";
@@ -44,7 +44,9 @@ const output = z.object({
       }),
     )
     .nullable()
-    .describe("each by itself, all else as it is; null when not asked for"),
+    .describe(
+      "the least of each that is enough by itself, or all that a shop can do where that only helps; null when not asked for",
+    ),
   balance: z
     .object({ mass: z.number(), heat: z.number() })
     .describe("what the run leaves unaccounted for, as a part of the whole"),
@@ -81,35 +83,36 @@ const helpRow = ({ change, value, blush }: Help) => ({
 
 const celsiusOrNull = (t: Kelvin | null): number | null => (t === null ? null : celsiusFromKelvin(t));
 
+/** The whole answer for a coat: what pages draw and say of it. It follows the film: for a worker. */
+export function dryingAnswer(setup: DryingSetup, help: boolean): z.output<typeof output> {
+  const run = dryFilm(setup);
+  const judged: Blush | undefined = blushOf(run);
+  const helps = help && judged !== undefined ? whatWouldHelp(setup, judged).map(helpRow) : null;
+  return {
+    series: seriesOf(run),
+    touchDryMin: minutes(run.touchDry),
+    recoatMin: minutes(run.recoat),
+    goneMin: minutes(run.run.events.get("gone")?.seconds),
+    dryUm: run.equations.surface.film.resinVolume * 1e6,
+    lowestSurfaceC: celsiusFromKelvin(run.lowestSurface),
+    dewPointC: celsiusOrNull(run.dewPoint),
+    dewMarginC: run.dewPoint === null ? null : run.lowestSurface - run.dewPoint,
+    waterShareAtSet: run.waterShareAtSet,
+    blush: judged?.word ?? null,
+    blushMarginC: judged?.margin ?? null,
+    wouldHelp: helps,
+    balance: { mass: run.massBalance, heat: run.heatBalance },
+    flags: flagsOfDrying(setup, run),
+  };
+}
+
 export const drying = defineCalculation({
   name: "drying",
   purpose:
     "How a coat dries in a shop's air: what is left of it, how cold it gets, when it is dry, whether it turns white",
   input: dryingInput,
   output,
-  run: (given) => {
-    const setup = setupFromInput(given);
-    const run = dryFilm(setup);
-    const judged: Blush | undefined = blushOf(run);
-    const helps =
-      given.whatWouldHelp && judged !== undefined ? whatWouldHelp(setup, judged).map(helpRow) : null;
-    return {
-      series: seriesOf(run),
-      touchDryMin: minutes(run.touchDry),
-      recoatMin: minutes(run.recoat),
-      goneMin: minutes(run.run.events.get("gone")?.seconds),
-      dryUm: run.equations.surface.film.resinVolume * 1e6,
-      lowestSurfaceC: celsiusFromKelvin(run.lowestSurface),
-      dewPointC: celsiusOrNull(run.dewPoint),
-      dewMarginC: run.dewPoint === null ? null : run.lowestSurface - run.dewPoint,
-      waterShareAtSet: run.waterShareAtSet,
-      blush: judged?.word ?? null,
-      blushMarginC: judged?.margin ?? null,
-      wouldHelp: helps,
-      balance: { mass: run.massBalance, heat: run.heatBalance },
-      flags: flagsOfDrying(setup, run),
-    };
-  },
+  run: (given) => dryingAnswer(setupFromInput(given), given.whatWouldHelp),
   sources: [
     "Activity coefficients: modified UNIFAC (Dortmund), Ind. Eng. Chem. Res. 32 (1993) 178; original UNIFAC with ketones and esters",
     "Vapour pressures: Perry's Chemical Engineers' Handbook, table 2-8; water: ASHRAE Handbook—Fundamentals (2017), ch. 1",

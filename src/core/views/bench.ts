@@ -17,6 +17,8 @@ export interface DuePatch {
   /** Coats that it has. */
   readonly coats: number;
   readonly lastAtMs: number | null;
+  /** The entry of its last layer. */
+  readonly lastLayer: string | null;
   /** When the wait after its last layer is over; null for bare wood. */
   readonly dueMs: number | null;
 }
@@ -53,11 +55,17 @@ export function methodOf(read: NotebookReader, trial: Trial): CoatMethod {
   return body?.method ?? "pad";
 }
 
-function duePatch(read: NotebookReader, trial: Trial, patch: PatchState): DuePatch {
+/** Waits after layers in seconds, by entry, where they have been worked out; a method's usual one elsewhere. */
+export type KnownWaits = ReadonlyMap<string, number>;
+
+function duePatch(read: NotebookReader, trial: Trial, patch: PatchState, waits?: KnownWaits): DuePatch {
   const board = trial.laidOut?.body.boards.find((b) => b.name === patch.board);
   const last = patch.layers.at(-1);
   const method = last && (read.entry(last.entry)?.body as Body<"layer-applied"> | undefined)?.method;
   const lastAtMs = last === undefined ? null : epochMilliseconds(last.at);
+  const known = last === undefined ? undefined : waits?.get(last.entry);
+  const usual = method ? waitMinutes(read, method) * 60 : undefined;
+  const wait = known ?? usual;
   return {
     patch: patch.patch,
     code: patch.code,
@@ -66,7 +74,8 @@ function duePatch(read: NotebookReader, trial: Trial, patch: PatchState): DuePat
     wood: patch.wood,
     coats: patch.coats,
     lastAtMs,
-    dueMs: lastAtMs === null || !method ? null : lastAtMs + waitMinutes(read, method) * 60_000,
+    lastLayer: last?.entry ?? null,
+    dueMs: lastAtMs === null || wait === undefined ? null : lastAtMs + wait * 1e3,
   };
 }
 
@@ -97,9 +106,15 @@ const earliest = (patches: readonly DuePatch[]): number | null =>
  * The coats that a trial waits for: for each number of coats so far, one for every jar where the key is known here, one
  * for all patches where it is not.
  *
- * @param held  the key, where this device holds it while it is shut for everyone
+ * @param held   the key, where this device holds it while it is shut for everyone
+ * @param waits  as `waitAnswer` has them
  */
-export function coatsOfTrial(read: NotebookReader, id: string, held: TrialKey | null): readonly DueCoat[] {
+export function coatsOfTrial(
+  read: NotebookReader,
+  id: string,
+  held: TrialKey | null,
+  waits?: KnownWaits,
+): readonly DueCoat[] {
   const trial = trialView(read, id);
   if (trial === null || trial.laidOut === null || trial.closed !== null) return [];
   const key = trial.key.opened ?? held;
@@ -114,7 +129,7 @@ export function coatsOfTrial(read: NotebookReader, id: string, held: TrialKey | 
       waiting.filter((p) => p.coats + 1 === coat),
     );
     return grouped(its, jarOf).map((group): DueCoat => {
-      const patches = group.map((p) => duePatch(read, trial, p));
+      const patches = group.map((p) => duePatch(read, trial, p, waits));
       const name = jarOf(group[0] as PatchState);
       const jar = trial.jars.find((one) => one.jar === name);
       return {

@@ -9,13 +9,20 @@ export interface TradeDefault {
   readonly known: "common practice" | "from memory";
 }
 
-/** What stands for a default now: the last live change that is a number, else the default itself. */
-export function defaultValue(read: NotebookReader, of: TradeDefault): number {
+function changeOf(read: NotebookReader, of: TradeDefault): number | undefined {
   const changed = read
     .ofKind("default-changed")
     .map((entry) => entry.body as Body<"default-changed">)
     .findLast(
       (body) => body.name === of.name && typeof body.value === "number" && Number.isFinite(body.value),
     );
-  return changed === undefined ? of.value : (changed.value as number);
+  return changed?.value as number | undefined;
 }
+
+/** What stands for a default now: the last live change that is a number, else the default itself. */
+export const defaultValue = (read: NotebookReader, of: TradeDefault): number =>
+  changeOf(read, of) ?? of.value;
+
+/** Whether the person put another figure in its place. */
+export const isChanged = (read: NotebookReader, of: TradeDefault): boolean =>
+  changeOf(read, of) !== undefined;

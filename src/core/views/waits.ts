@@ -1,6 +1,6 @@
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
-import { defaultValue, type TradeDefault } from "./default-value.ts";
+import { defaultValue, isChanged, type TradeDefault } from "./default-value.ts";
 
 export type CoatMethod = Body<"layer-applied">["method"];
 
@@ -15,6 +15,19 @@ export const waitDefaults = {
   wipe: { name: "wait-after-wiping-minutes", value: 60, unit: "minutes", known: "from memory" },
   dip: { name: "wait-after-dipping-minutes", value: 120, unit: "minutes", known: "from memory" },
 } as const satisfies Record<CoatMethod, TradeDefault>;
+
+/** What is usual, or what the person put in its place. Seconds. */
+export interface CommonWait {
+  readonly seconds: number;
+  readonly setByHand: boolean;
+  readonly known: TradeDefault["known"];
+}
+
+export const commonWait = (read: NotebookReader, method: CoatMethod): CommonWait => ({
+  seconds: 60 * waitMinutes(read, method),
+  setByHand: isChanged(read, waitDefaults[method]),
+  known: waitDefaults[method].known,
+});
 
 export const waitMinutes = (read: NotebookReader, method: CoatMethod): number =>
   defaultValue(read, waitDefaults[method]);

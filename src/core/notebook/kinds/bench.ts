@@ -73,7 +73,13 @@ export const benchKinds = {
     ),
     method: z.enum(methods),
     amount: z
-      .looseObject({ by: z.enum(["weighings", "jug", "charges", "guess"]), total: typedQuantity })
+      .looseObject({
+        /** A wet film is read off a comb on the work itself: its total is a thickness. */
+        by: z.enum(["weighings", "jug", "charges", "guess", "wet film"]),
+        total: typedQuantity,
+        /** What stood on the scale: the jar (what was spent) unless told, or the board (what stayed on it). */
+        weighed: z.enum(["jar", "board"]).optional(),
+      })
       .optional(),
     /** Hands-on, for the person's own pace. */
     minutes: z.number().min(0).optional(),
