@@ -8,7 +8,7 @@ import { cannotUse, type JarFold, stepped } from "./jar-fold.ts";
 import { makesBatch, putIn } from "./making.ts";
 import { afterPouring, pourFrom } from "./pouring.ts";
 import { nothing, propagated, type Reckoned } from "./reckoning.ts";
-import { type AmountRead, amountRead } from "./typed-amount.ts";
+import { type AmountRead, amountRead, isGuessed } from "./typed-amount.ts";
 import { afterWeighing, type Glass } from "./weighing.ts";
 
 /** What a step may need to know beside the jar as it stands. */
@@ -109,7 +109,7 @@ const pouredBack: StepOf = (fold, entry, context) => {
 export function layerAmount(context: StepContext, entry: NotebookEntry, share: number): AmountRead | null {
   const { amount } = entry.body as Body<"layer-applied">;
   if (amount === undefined || amount.by === "wet film") return null;
-  const read = amountOf(context, entry, amount.total, "total", amount.by !== "weighings");
+  const read = amountOf(context, entry, amount.total, "total", isGuessed(amount.by));
   if (read === null) return null;
   const { reading } = read;
   return {

@@ -14,6 +14,9 @@ export interface AmountRead {
 /** Of an amount that somebody guessed, one standard uncertainty: a fifth of it. From memory. */
 const guessShare = 0.2;
 
+/** Charges of a pad are counted, and how much each holds is guessed. */
+export const isGuessed = (by: string): boolean => by === "guess" || by === "charges";
+
 function instrumentUncertainty(read: NotebookReader, quantity: TypedQuantity): number | undefined {
   if (quantity.instrument === undefined) return undefined;
   const described = read.making(quantity.instrument);

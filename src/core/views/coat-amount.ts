@@ -1,5 +1,5 @@
 import type { Doubt } from "../film/build-up.ts";
-import { amountRead } from "../jar/typed-amount.ts";
+import { amountRead, isGuessed } from "../jar/typed-amount.ts";
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
@@ -25,8 +25,6 @@ const stays = (read: NotebookReader, method: CoatMethod): number =>
 
 const staysDoubt = (method: CoatMethod, share: number): Doubt[] =>
   share < 1 ? [{ source: `what stays: ${method}`, relative: doubt.stays }] : [];
-
-const isGuessed = (by: string): boolean => by === "guess" || by === "charges";
 
 /** A coat of the method's usual amount. */
 export function usualCoat(read: NotebookReader, method: CoatMethod): WetCoat {
