@@ -10,7 +10,7 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   anova: [() => import("./anova.ts")],
   calc: [() => import("./calc.ts")],
   colour: [() => import("./colour.ts")],
-  design: [() => import("./design.ts")],
+  design: [() => import("./design-power.ts"), () => import("./design-layouts.ts")],
   difference: [() => import("./difference.ts")],
   equivalence: [() => import("./equivalence.ts")],
   mixed: [() => import("./mixed.ts")],

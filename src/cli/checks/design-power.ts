@@ -52,7 +52,7 @@ function blockedPower(input: Json) {
   return { lambda, power: fTestPower(lambda, treatments - 1, error, number(input, "alpha")) };
 }
 
-/** The power of what is planned; squares, fractions and optimal layouts are not made yet, and so not read. */
+/** The power of what is planned. */
 export const topic: Topic = {
   kinds: {
     "anova-power": (given) => anovaPower(given.input as Json),
