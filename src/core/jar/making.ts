@@ -42,12 +42,13 @@ export function putIn(
     combined([1, all], ...added.amounts(figures).map((amounts) => [1, amounts] as const)),
   );
   const resinCount = lists.resins?.length ?? 0;
+  const dated = entry.happenedKnownTo !== "unknown";
   return {
     ...stepped(fold, entry, now),
     resins: [...fold.resins, ...added.resins],
     resinNames: namedOnce(fold.resinNames, added.named.slice(0, resinCount)),
     solventNames: namedOnce(fold.solventNames, added.named.slice(resinCount)),
-    resinSince: fold.resinSince ?? (resinCount > 0 ? entry.happened : null),
+    resinSince: fold.resinSince ?? (resinCount > 0 && dated ? entry.happened : null),
   };
 }
 
