@@ -4,6 +4,7 @@ import { parseEntry } from "../notebook/parse-entry.ts";
 import { calculate } from "../registry/calculation.ts";
 import { verdictCalculation } from "../registry/verdict.ts";
 import { poundsPerUsGallonFromCut } from "../units.ts";
+import { coatsOfTrial } from "../views/bench.ts";
 import { jarFitness, jarIds, jarView } from "../views/jar.ts";
 import { trialIds, trialView } from "../views/trial.ts";
 import { blindingHad, trialRows } from "../views/trial-rows.ts";
@@ -21,13 +22,16 @@ function book(seed: string, truth?: DemoTruth): Notebook {
   return notebook;
 }
 
+const chairsTrial = (notebook: Notebook): string =>
+  trialIds(notebook).find((id) => trialView(notebook, id)?.asked.question.includes("chairs")) ?? "";
+
 interface Said {
   readonly about: string;
   readonly pairs: { a: string; b: string; difference: number; verdict: string; directionSure: boolean }[];
 }
 
 function gloss(notebook: Notebook, compare: string): Said {
-  const trial = trialView(notebook, trialIds(notebook)[0] ?? "");
+  const trial = trialView(notebook, chairsTrial(notebook));
   if (trial === null) throw new Error("no trial");
   const rows = trialRows(trial, "gloss", compare, 4, "as laid out");
   const said = calculate(verdictCalculation, {
@@ -57,7 +61,7 @@ describe.each(seeds)("seed %s", (seed) => {
 
   test("every jar can be reckoned, and no entry of any is unusable", () => {
     const jars = jarIds(notebook).map((id) => jarView(notebook, id));
-    expect(jars).toHaveLength(1 + 6 + 6 + 12 + 1);
+    expect(jars).toHaveLength(1 + 6 + 6 + 12 + 1 + 4);
     expect(jars.flatMap((jar) => jar?.unusable ?? [])).toEqual([]);
     expect(jars.every((jar) => jar?.known)).toBe(true);
     for (const jar of jars.filter((j) => j?.stage === "thinned")) {
@@ -111,12 +115,22 @@ describe.each(seeds)("seed %s", (seed) => {
 
 test("a helper held the key until all was judged", () => {
   const notebook = book("1");
-  const trial = trialView(notebook, trialIds(notebook)[0] ?? "");
+  const trial = trialView(notebook, chairsTrial(notebook));
   expect(trial?.key.state).toBe("open");
   expect(trial === null ? null : blindingHad(trial)).toMatchObject({
     had: "helper held the key",
     knowing: 0,
   });
+});
+
+test("coats of the running trial are due in the morning, from all four jars", () => {
+  const notebook = book("1");
+  const running = trialIds(notebook).find((id) => id !== chairsTrial(notebook)) ?? "";
+  const coats = coatsOfTrial(notebook, running, null);
+  expect(coats.flatMap((coat) => coat.patches)).toHaveLength(8);
+  expect(coats.map((coat) => coat.coat)).toEqual([3, 3, 3, 3]);
+  expect(coats.every((coat) => coat.dueMs !== null && coat.dueMs < Date.parse(now))).toBe(true);
+  expect(new Set(coats.map((coat) => coat.jar?.batch)).size).toBe(4);
 });
 
 test("the same options give the same bytes, another seed another month", () => {

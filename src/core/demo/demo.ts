@@ -3,6 +3,7 @@ import { jarView } from "../views/jar.ts";
 import { demoClock } from "./clock.ts";
 import { fillJars, type Jars, startSeedlac, weigh } from "./jars.ts";
 import { planChairs } from "./piece.ts";
+import { beginRetarderTrial } from "./retarder.ts";
 import { openShop, type Shop } from "./shop.ts";
 import { runTrial } from "./trial.ts";
 import { type DemoTruth, demoTruth } from "./truth.ts";
@@ -51,5 +52,6 @@ export function demoEntries(options: DemoOptions): KeptEntry[] {
   planChairs(shop, trial);
   lookAfterJars(shop, jars);
   startSeedlac(shop);
+  beginRetarderTrial(shop, jars);
   return shop.pen.entries;
 }

@@ -23,7 +23,7 @@ export interface Jars {
 
 const letter: Readonly<Record<DemoAlcohol, string>> = { ethanol: "L", isopropanol: "P", denatured: "D" };
 const poundsOf: Readonly<Record<DemoCut, number>> = { "1 lb": 1, "1½ lb": 1.5 };
-const emptyGrams = { 500: 246, 250: 142 } as const;
+const emptyGrams = { 500: 246, 250: 142, 125: 96 } as const;
 
 interface Stock {
   readonly alcohol: DemoAlcohol;
@@ -33,7 +33,7 @@ interface Stock {
   readonly readyH: number;
 }
 
-function vessel(shop: Shop, at: string, name: string, millilitres: 500 | 250): string {
+export function vessel(shop: Shop, at: string, name: string, millilitres: keyof typeof emptyGrams): string {
   const grams = roundTo(about(shop.random, emptyGrams[millilitres], 2), 1);
   return shop.pen.write(at, "vessel-described", {
     name,

@@ -9,6 +9,7 @@ export interface Shelf {
   readonly lemon: string;
   readonly seedlac: string;
   readonly alcohol: Readonly<Record<DemoAlcohol, string>>;
+  readonly retarder: string;
   readonly kitchenScale: string;
   readonly fineScale: string;
   readonly jug: string;
@@ -37,6 +38,10 @@ export function later(time: string, minutes: number): string {
   return `${String(Math.floor(total / 60)).padStart(2, "0")}:${String(total % 60).padStart(2, "0")}`;
 }
 
+/** So many drawn hexadecimal digits. */
+export const hexOf = (shop: Shop, length: number): string =>
+  Array.from({ length }, () => Math.floor(shop.random() * 16).toString(16)).join("");
+
 const bought = (
   form: Body<"material-bought">["form"],
   name: string,
@@ -62,7 +67,7 @@ export function openShop(seed: string, clock: DemoClock, zone: string): Shop {
       name,
       ...(u === undefined ? {} : { standardUncertainty: typed(u, u.endsWith("l") ? "volume" : "mass") }),
     });
-  const shelf: Shelf = {
+  const shelf = {
     lemon: material(
       "17:34",
       bought("resin", "Dewaxed lemon flakes", {
@@ -134,7 +139,7 @@ export function openShop(seed: string, clock: DemoClock, zone: string): Shop {
     jug: instrument("17:52", "jug", "Measuring jug", "2.5 ml"),
     glossMeter: instrument("17:53", "gloss-meter", "Gloss meter, 60°"),
   };
-  material(
+  const retarder = material(
     "17:44",
     bought("solvent", "n-Propanol, as a retarder", {
       solvent: { alcohol: "n-propanol" },
@@ -143,5 +148,5 @@ export function openShop(seed: string, clock: DemoClock, zone: string): Shop {
       ...day,
     }),
   );
-  return { pen, clock, random: randomFromSeed(`demo ${seed}`), shelf };
+  return { pen, clock, random: randomFromSeed(`demo ${seed}`), shelf: { ...shelf, retarder } };
 }

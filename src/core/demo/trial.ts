@@ -16,7 +16,7 @@ import {
   smoothLevels,
 } from "./judging.ts";
 import { typed } from "./pen.ts";
-import { about, later, type Shop } from "./shop.ts";
+import { about, hexOf, later, type Shop } from "./shop.ts";
 import { type DemoTruth, demoAlcohols, demoCuts, demoWoods, glossThatMatters } from "./truth.ts";
 
 const asked: Body<"trial-asked"> = {
@@ -63,9 +63,6 @@ const asked: Body<"trial-asked"> = {
   daysToJudge: 28,
 };
 
-const hex = (shop: Shop, length: number): string =>
-  Array.from({ length }, () => Math.floor(shop.random() * 16).toString(16)).join("");
-
 function planOf(): Plan {
   return {
     factors: [
@@ -107,9 +104,9 @@ function layDown(shop: Shop, jars: Jars): Laid {
     { about: [...boards.values()] },
   );
   const trial = pen.write(at("18:10"), "trial-asked", asked);
-  const lot = hex(shop, 32);
+  const lot = hexOf(shop, 32);
   const patches = layOut(plan, lot);
-  const keyText = trialKeyText(patches, lot, hex(shop, 32));
+  const keyText = trialKeyText(patches, lot, hexOf(shop, 32));
   const batches = jars.working.map((jar) => ({
     jar: `${jar.alcohol} · ${jar.cut} · jar ${jar.stock}`,
     recipe: { alcohol: jar.alcohol, cut: jar.cut },
