@@ -50,8 +50,8 @@ export function demoEntries(options: DemoOptions): KeptEntry[] {
   const jars = fillJars(shop);
   const trial = runTrial(shop, jars, options.truth ?? demoTruth);
   planChairs(shop, trial);
+  beginRetarderTrial(shop, jars);
   lookAfterJars(shop, jars);
   startSeedlac(shop);
-  beginRetarderTrial(shop, jars);
   return shop.pen.entries;
 }

@@ -5,7 +5,7 @@ import { sha256OfText } from "../notebook/withdrawal.ts";
 import { type Jars, vessel } from "./jars.ts";
 import { restorer, smoothLevels } from "./judging.ts";
 import { typed } from "./pen.ts";
-import { hexOf, later, type Shop } from "./shop.ts";
+import { hexOf, later, readAir, type Shop } from "./shop.ts";
 
 const coats = 6;
 const recipes = ["plain", "with n-propanol"] as const;
@@ -26,13 +26,13 @@ interface LetDown {
   readonly batch: string;
 }
 
-/** Last evening: of each 1½ lb jar of ethanol a part let down with ethanol, and a part with as much n-propanol. */
+/** Last evening: of each 1 lb jar of ethanol a part let down with ethanol, and a part with as much n-propanol. */
 function letDown(shop: Shop, jars: Jars): readonly LetDown[] {
   const { pen, clock, shelf } = shop;
-  const strong = jars.working.filter((jar) => jar.alcohol === "ethanol" && jar.cut === "1½ lb");
-  return strong.flatMap((jar, i) =>
+  const weak = jars.working.filter((jar) => jar.alcohol === "ethanol" && jar.cut === "1 lb");
+  return weak.flatMap((jar, i) =>
     recipes.map((recipe, r) => {
-      const time = later("18:46", 6 * i + 3 * r);
+      const time = later("17:05", 6 * i + 3 * r);
       const code = `${recipe === "plain" ? "B" : "R"}${jar.stock}`;
       const glass = vessel(shop, clock.at(-1, time), `small jar ${code}`, 125);
       const added = recipe === "plain" ? shelf.alcohol.ethanol : shelf.retarder;
@@ -44,7 +44,7 @@ function letDown(shop: Shop, jars: Jars): readonly LetDown[] {
           vessel: glass,
           taken: typed("60 ml", "volume", shelf.jug),
           added: [{ material: added, amount: typed("6 ml", "volume", shelf.jug) }],
-          aimedCutLbPerGal: 4 / 3,
+          aimedCutLbPerGal: 0.9,
         },
         { about: [jar.batch, glass, added] },
       );
@@ -70,7 +70,7 @@ function layDown(shop: Shop, jars: readonly LetDown[]) {
     varies: [{ factor: "retarder", levels: [...recipes], appliedTo: "jar" }],
     held: [
       { what: "resin", at: "dewaxed lemon" },
-      { what: "cut", at: "1⅓ lb" },
+      { what: "cut", at: "0.9 lb" },
       { what: "method", at: "pad" },
     ],
     looksAt: [
@@ -130,6 +130,7 @@ export function beginRetarderTrial(shop: Shop, jars: Jars): void {
   const small = letDown(shop, jars);
   const { trial, boards, patches } = layDown(shop, small);
   const sitting = pen.write(clock.at(-1, "19:01"), "sitting-begun", { who: [restorer], place: "shop" });
+  readAir(shop, -1, "19:03");
   for (const [session, time] of ["19:05", "20:30"].entries())
     for (const [i, jar] of small.entries()) {
       const mine = patches.filter(

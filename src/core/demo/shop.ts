@@ -42,6 +42,17 @@ export function later(time: string, minutes: number): string {
 export const hexOf = (shop: Shop, length: number): string =>
   Array.from({ length }, () => Math.floor(shop.random() * 16).toString(16)).join("");
 
+/** The shop's air, as the wall and a thermometer on the wood say it. */
+export function readAir(shop: Shop, day: number, time: string): void {
+  const temperature = about(shop.random, 14.5, 1);
+  shop.pen.write(shop.clock.at(day, time), "air-read", {
+    place: "shop",
+    temperature: typed(`${temperature.toFixed(1)} °C`, "temperature"),
+    relativeHumidity: typed(`${Math.round(about(shop.random, 62, 4))} %`, "fraction"),
+    wood: typed(`${(temperature - 0.4).toFixed(1)} °C`, "temperature"),
+  });
+}
+
 const bought = (
   form: Body<"material-bought">["form"],
   name: string,

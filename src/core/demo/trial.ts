@@ -16,7 +16,7 @@ import {
   smoothLevels,
 } from "./judging.ts";
 import { typed } from "./pen.ts";
-import { about, hexOf, later, type Shop } from "./shop.ts";
+import { about, hexOf, later, readAir, type Shop } from "./shop.ts";
 import { type DemoTruth, demoAlcohols, demoCuts, demoWoods, glossThatMatters } from "./truth.ts";
 
 const asked: Body<"trial-asked"> = {
@@ -138,16 +138,6 @@ function layDown(shop: Shop, jars: Jars): Laid {
     { about: [trial, ...boards.values(), ...batches.map((b) => b.batch)] },
   );
   return { trial, plan, patches, keyText };
-}
-
-function readAir(shop: Shop, day: number, time: string): void {
-  const temperature = about(shop.random, 14.5, 1);
-  shop.pen.write(shop.clock.at(day, time), "air-read", {
-    place: "shop",
-    temperature: typed(`${temperature.toFixed(1)} °C`, "temperature"),
-    relativeHumidity: typed(`${Math.round(about(shop.random, 62, 4))} %`, "fraction"),
-    wood: typed(`${(temperature - 0.4).toFixed(1)} °C`, "temperature"),
-  });
 }
 
 /** Boards in the order in which a session comes to them. */
