@@ -10,8 +10,13 @@ export function jarInWords(jar: JarView): string {
   const cut = jar.labelCut ?? jar.cut?.value;
   const pounds = cut === undefined ? undefined : poundsPerUsGallonFromCut(cut);
   const said = pounds === undefined ? "" : words.bench.cutLb(formatFraction(pounds) ?? withDigits(pounds, 2));
-  return words.bench.jarSays(jar.resins[0]?.name ?? "", said, jar.solvents[0]?.name ?? "");
+  const solvents = jar.solvents.map((solvent) => solvent.name).join(words.bench.and);
+  return words.bench.jarSays(jar.resins[0]?.name ?? "", said, solvents);
 }
+
+/** The same with the jar's own name first, where several jars hold alike. */
+export const namedCoatOf = (coat: DueCoat, jar: JarView | null): string =>
+  jar === null ? coatOf(coat, jar) : words.bench.jarNamed(jar.code, jarInWords(jar));
 
 /** What a coat is of, as far as it is known here: the jar, the recipe of the plan, or nothing. */
 export function coatOf(coat: DueCoat, jar: JarView | null): string {

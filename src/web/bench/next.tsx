@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
-import { coatOf } from "./jar-words.ts";
+import { namedCoatOf } from "./jar-words.ts";
 import type { Bench } from "./use-bench.ts";
 import { Waits } from "./waits.tsx";
 
@@ -12,7 +12,7 @@ import { Waits } from "./waits.tsx";
 export function Next(props: { readonly bench: Bench }) {
   const book = useBook();
   const says = (coat: DueCoat) =>
-    words.bench.coatShort(coat.coat, coat.patches.length, coatOf(coat, props.bench.jarOf(coat)));
+    words.bench.coatShort(coat.coat, coat.patches.length, namedCoatOf(coat, props.bench.jarOf(coat)));
   const time = (ms: number) =>
     ms <= props.bench.nowMs()
       ? words.bench.nowWord

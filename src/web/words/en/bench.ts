@@ -10,6 +10,8 @@ export const bench = {
   written: (when: string) => `Written, ${when}`,
   coatOn: (coat: number, n: number) => `Coat ${coat} on ${patches(n)}`,
   coatOfTrial: (question: string, coat: number, coats: number) => `Coat ${coat} of ${coats}. ${question}`,
+  and: " and ",
+  jarNamed: (code: string, says: string) => `jar ${code}: ${says}`,
   jarSays: (resin: string, cut: string, solvent: string) =>
     [resin, cut, solvent === "" ? "" : `in ${solvent}`].filter((part) => part !== "").join(" "),
   cutLb: (text: string) => `${text} lb`,
