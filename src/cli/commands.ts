@@ -25,6 +25,11 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./thin.ts"),
   },
   {
+    name: "jars",
+    purpose: "The jars of a notebook: cut, water, age, state, what is left. Takes a list of jars in.",
+    load: () => import("./jars.ts"),
+  },
+  {
     name: "dry",
     purpose:
       "How a coat dries in the shop's air: when it is dry, when it takes another, whether it turns white.",

@@ -51,3 +51,28 @@ export async function withNotebooks<T>(
     throw error;
   }
 }
+
+const page = 5_000;
+
+/** The notebook that was named, or the only one. */
+export async function notebookAsked(store: NotebookStore, id: string | undefined): Promise<string> {
+  const known = await store.notebooks();
+  const [only] = known;
+  if (id === undefined && only !== undefined && known.length === 1) return only.id;
+  const found = known.find((notebook) => notebook.id === id);
+  if (found !== undefined) return found.id;
+  const list = known.map((notebook) => `  ${notebook.id}  ${notebook.name}`).join("\n");
+  const why = id === undefined ? "Which notebook? Name one:" : `There is no notebook ${id} here. There are:`;
+  throw new CliError(`${why}\n${list}`, 2);
+}
+
+/** Every entry of a notebook as it was written, in the order of arrival. */
+export async function textsOf(store: NotebookStore, notebook: string): Promise<readonly string[]> {
+  const texts: string[] = [];
+  for (let cursor: string | null = null; ; ) {
+    const arrivals = await store.after(notebook, cursor, page);
+    texts.push(...arrivals.entries);
+    if (arrivals.entries.length < page) return texts;
+    cursor = arrivals.cursor;
+  }
+}

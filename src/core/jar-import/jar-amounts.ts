@@ -7,7 +7,7 @@ import { fail, ok, type Result } from "../result.ts";
 import type { Composition } from "../solution/composition.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { type Mixed, type MixGiven, mixFrom } from "../solution/mix.ts";
-import { blendOfResins, plainResin } from "../solution/resin.ts";
+import type { ResinBlend } from "../solution/resin.ts";
 import { strengthAt20C } from "../solution/strength.ts";
 import { cubicMetre, cut, kilogram, poundsPerUsGallonFromCut } from "../units.ts";
 import type { JarRow } from "./read-row.ts";
@@ -61,13 +61,17 @@ function disagreement(row: JarRow, mixed: Mixed): string | null {
  *
  * @returns the amounts; or one sentence on why they cannot be worked out
  */
-export function amountsOfRow(row: JarRow, composition: Composition): Result<JarAmounts, string> {
+export function amountsOfRow(
+  row: JarRow,
+  resinBlend: ResinBlend,
+  composition: Composition,
+): Result<JarAmounts, string> {
   const density = densityOfSolvent(composition, strengthAt20C).value;
   const given = twoOf(row, density);
   if (given === undefined)
     return fail("Two of the resin, the alcohol, the cut and the volume say the rest; fewer are written.");
   try {
-    const recipe = { resin: blendOfResins([plainResin]), solvent: composition, temperature: strengthAt20C };
+    const recipe = { resin: resinBlend, solvent: composition, temperature: strengthAt20C };
     const mixed = mixFrom(recipe, given);
     const [resin, solvent] = [row.amounts["resin-amount"], row.amounts["solvent-amount"]];
     return ok({

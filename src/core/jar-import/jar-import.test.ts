@@ -103,7 +103,13 @@ describe("a list of jars", () => {
 
   test("takes the shelf's own material of that name", () => {
     const shelf = [
-      { id: "019a0000-0000-7000-8000-000000000001", name: "Lemon", form: "resin", composition: null },
+      {
+        id: "019a0000-0000-7000-8000-000000000001",
+        name: "Lemon",
+        form: "resin",
+        composition: null,
+        resin: null,
+      },
     ];
     expect(
       planned("code|resin|alcohol|flakes (g)|cut\nA|lemon|ethanol 95%|57|2", { shelf }).jars[0]?.resinOnShelf,

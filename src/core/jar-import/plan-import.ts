@@ -1,7 +1,9 @@
-import { compositionOf } from "../jar/makeup.ts";
+import { compositionOf, type ResinMakeup } from "../jar/makeup.ts";
 import type { Composition } from "../solution/composition.ts";
+import { blendOfResins, plainResin, type ResinBlend } from "../solution/resin.ts";
 import { massOfSolution, volumeOfSolution } from "../solution/solution.ts";
 import { strengthAt20C } from "../solution/strength.ts";
+import { massFraction } from "../units.ts";
 import { amountsOfRow, type JarAmounts } from "./jar-amounts.ts";
 import type { ColumnMatch, JarTable } from "./match-columns.ts";
 import { type CellRemark, type JarRow, type ReadingContext, readRow } from "./read-row.ts";
@@ -13,6 +15,7 @@ export interface ImportContext extends ReadingContext {
     readonly name: string;
     readonly form: string;
     readonly composition: Composition | null;
+    readonly resin: Pick<ResinMakeup, "moisture" | "wax" | "insoluble"> | null;
   }[];
   readonly codes: readonly string[];
 }
@@ -49,6 +52,17 @@ const remark = (row: JarRow, column: string, says: string): CellRemark => ({
   says: `Row ${row.row}, column “${column}”: ${says}`,
 });
 
+/** Flakes as the shelf knows them; a cut counts them dry. */
+const flakesOf = (known: ImportContext["shelf"][number]["resin"] | undefined): ResinBlend =>
+  blendOfResins([
+    {
+      ...plainResin,
+      moisture: massFraction(known?.moisture ?? 0),
+      wax: massFraction(known?.wax ?? 0),
+      insoluble: massFraction(known?.insoluble ?? 0),
+    },
+  ]);
+
 /** How much is gone from what it made; a problem when more is left than it made. */
 function usedOf(row: JarRow, { mixed }: JarAmounts): number | undefined {
   const { left } = row.amounts;
@@ -73,7 +87,8 @@ function planRow(row: JarRow, matches: readonly ColumnMatch[], context: ImportCo
       heading("solvent"),
       `“${row.solvent.name}” is not one liquid. Put it on the shelf under this name, with its data sheet, or write ethanol 95 %.`,
     );
-  const amounts = amountsOfRow(row, composition);
+  const shelfResin = onShelf(context, row.resin, "resin");
+  const amounts = amountsOfRow(row, flakesOf(shelfResin?.resin), composition);
   if (!amounts.ok) return remark(row, heading("resin-amount"), amounts.error);
   const usedKg = usedOf(row, amounts.value);
   if (usedKg === undefined) return remark(row, heading("left"), "More is left than the jar was mixed to.");
@@ -81,7 +96,7 @@ function planRow(row: JarRow, matches: readonly ColumnMatch[], context: ImportCo
     row,
     amounts: amounts.value,
     composition,
-    resinOnShelf: onShelf(context, row.resin, "resin")?.id ?? null,
+    resinOnShelf: shelfResin?.id ?? null,
     solventOnShelf: shelfSolvent?.id ?? null,
     usedKg,
   };
