@@ -1,16 +1,22 @@
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { dispatch } from "./dispatch.ts";
 import { realEffects } from "./effects.ts";
 
-let folder: string;
 const now = ["--now", "2026-10-12T18:00:00Z"];
-beforeEach(async () => {
-  folder = mkdtempSync(join(tmpdir(), "lacbench-jars-"));
+const newFolder = (): string => mkdtempSync(join(tmpdir(), "lacbench-jars-"));
+const demo = newFolder();
+let folder = demo;
+beforeAll(async () => {
   const { stdout } = await lacbench(["demo", ...now, "--zone", "Europe/Berlin"]);
   await lacbench(["import"], stdout);
+}, 60_000);
+afterAll(() => rmSync(demo, { recursive: true }));
+beforeEach(() => {
+  folder = newFolder();
+  cpSync(demo, folder, { recursive: true });
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
