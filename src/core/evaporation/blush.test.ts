@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { dewPoint } from "../air/dew-point.ts";
 import type { Composition } from "../solution/composition.ts";
 import { usualPartialDensity } from "../solution/resin.ts";
 import {
@@ -74,21 +75,45 @@ test.each(grid)("%s, %d µm, wood at %d °C: never less likely in damper air", (
   }
 });
 
-test.each(humidities)("at %d: never less likely on colder wood, in a thicker film, with more water", (rh) => {
-  const least = (a: Blush, b: Blush): void => expect(rank(b)).toBeGreaterThanOrEqual(rank(a));
-  for (const liquid of Object.keys(liquids))
-    for (const wetUm of [25, 125]) {
-      const [warm, cold] = [judged(liquid, wetUm, rh, 20), judged(liquid, wetUm, rh, 12)];
-      expect(cold.margin).toBeLessThan(warm.margin ?? 0);
-      least(warm, cold);
-    }
-  for (const woodC of [20, 12]) {
+const cuts = [0.5, 1, 2, 3];
+const points = humidities.flatMap((rh) => cuts.map((lb) => [rh, lb] as const));
+test.each(points)(
+  "at %d, %d lb: never less likely on colder wood, in a thicker film, with more water",
+  (rh, lb) => {
+    const least = (a: Blush, b: Blush): void => expect(rank(b)).toBeGreaterThanOrEqual(rank(a));
     for (const liquid of Object.keys(liquids))
-      least(judged(liquid, 25, rh, woodC), judged(liquid, 125, rh, woodC));
-    for (const wetUm of [25, 125])
-      least(judged("dry ethanol", wetUm, rh, woodC), judged("95 % ethanol", wetUm, rh, woodC));
-  }
-});
+      for (const wetUm of [25, 125]) {
+        const [warm, cold] = [judged(liquid, wetUm, rh, 20, lb), judged(liquid, wetUm, rh, 12, lb)];
+        expect(cold.margin).toBeLessThan(warm.margin ?? 0);
+        least(warm, cold);
+      }
+    for (const woodC of [20, 12]) {
+      for (const liquid of Object.keys(liquids))
+        least(judged(liquid, 25, rh, woodC, lb), judged(liquid, 125, rh, woodC, lb));
+      for (const wetUm of [25, 125])
+        least(judged("dry ethanol", wetUm, rh, woodC, lb), judged("95 % ethanol", wetUm, rh, woodC, lb));
+    }
+  },
+);
+
+/** Wood that is so much warmer than the air's dew point, in air of 20 °C. */
+const woodAbove = (kelvins: number, rh: number): number => dewPoint(kelvin(293.15), rh) - 273.15 + kelvins;
+
+// General paint rule: 3 °C above the dew point at least. A primer of the same resin: 8 °C above it, below 85 %;
+// clear lac from 75 % on is a case of its own.
+test.each(humidities)(
+  "at %d: never unlikely within 3 °C of the dew point, thin coats unlikely 8 °C above it",
+  (rh) => {
+    for (const liquid of Object.keys(liquids))
+      for (const wetUm of [25, 125]) {
+        const where = `${liquid}, ${wetUm} µm`;
+        expect(judged(liquid, wetUm, rh, woodAbove(3, rh)).word, where).not.toBe("unlikely");
+        const far = judged(liquid, wetUm, rh, woodAbove(8, rh)).word;
+        if (rh < 0.85) expect(far, where).not.toBe("likely");
+        if (wetUm === 25 && rh < 0.75) expect(far, where).toBe("unlikely");
+      }
+  },
+);
 
 test("all three words are said: it is not the same everywhere", () => {
   const words = grid.flatMap(([liquid, wetUm, woodC]) =>

@@ -121,6 +121,34 @@ describe("vapour", () => {
     expect((out.cautions as { code: string }[])[0]?.code).toBe("methanol");
   });
 
+  // One vapour: the mixture's time is its own. The level of a quarter of what can catch fire is 0.25 · 3.1 % of the air.
+  test("time above the limits and above a quarter of the flammable limit", () => {
+    const much = { ...worked, amountMl: 2000, room: { ...room, airChangesPerHour: 6, mixingFactor: 1 } };
+    const out = run("vapour", much);
+    const [ethanol] = out.components as { minutesAboveLimit: number; peakPpm: number }[];
+    expect(out.mixtureMinutesAboveLimit).toBeCloseTo(ethanol?.minutesAboveLimit ?? 0, 9);
+    expect(out.minutesAboveQuarterFlammable).toBe(0);
+    const still = run("vapour", { ...much, room: { ...room, airChangesPerHour: 0 } });
+    expect(still.minutesAboveQuarterFlammable).toBeNull();
+    expect(flagsOf(still)).toContain("near-flammable");
+    const aired = run("vapour", { ...much, amountMl: 8000 });
+    const peak = (aired.components as { peakPpm: number }[])[0]?.peakPpm ?? 0;
+    expect(peak).toBeGreaterThan(0.25 * 31_000);
+    // after the work it falls by e⁻¹ each ten minutes: from the peak to the level
+    const after = 10 * Math.log(peak / (0.25 * 31_000));
+    expect(aired.minutesAboveQuarterFlammable as number).toBeGreaterThan(after);
+    expect(aired.minutesAboveQuarterFlammable as number).toBeLessThan(60 + after);
+  });
+
+  test.each([
+    ["amountMl", { amountMl: Number.NaN }],
+    ["minutes", { minutes: 0 }],
+    ["room.mixingFactor", { room: { ...room, mixingFactor: 11 } }],
+    ["temperatureC", { temperatureC: 41 }],
+  ])("%s out of range is refused", (field, more) => {
+    expect(refusal("vapour", { ...worked, ...more })).toMatchObject({ field });
+  });
+
   test("what cannot be is refused", () => {
     expect(refusal("vapour", { ...worked, amountMl: -1 })).toMatchObject({ field: "amountMl" });
     expect(refusal("vapour", { ...worked, room: { ...room, volumeM3: 0 } })).toMatchObject({

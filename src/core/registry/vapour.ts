@@ -85,10 +85,11 @@ const ppm = 1e6;
 const sumOf = (vapours: readonly Vapour[], of: (v: Vapour) => number): number =>
   vapours.reduce((sum, v) => sum + of(v), 0);
 
+const minutesOrNull = (time: number): number | null => (Number.isFinite(time) ? time / 60 : null);
+
 function rowOf(v: Vapour, air: Room) {
   const limit = lowestLimit(v.hazards);
   const peak = shareInRoom(v.source, air, v.source.duration);
-  const above = timeAbove(v.source, air, limit.ppm / ppm);
   return {
     component: v.component,
     massG: v.massKg * 1e3,
@@ -99,7 +100,7 @@ function rowOf(v: Vapour, air: Room) {
     limitYear: limit.year,
     limitSeen: limit.seen,
     shareOfLimit: (peak * ppm) / limit.ppm,
-    minutesAboveLimit: Number.isFinite(above) ? above / 60 : null,
+    minutesAboveLimit: minutesOrNull(timeAbove(v.source, air, limit.ppm / ppm)),
     shareOfLowerFlammableLimit: peak / v.hazards.lowerFlammableLimit,
     goesThroughSkin: v.hazards.goesThroughSkin,
   };
@@ -147,6 +148,16 @@ export const vapour = defineCalculation({
     components: z.array(component).describe("methanol first, then by how soon each reaches its limit"),
     mixtureShareOfLimit: z.number().describe("the shares added: vapours of one kind add up"),
     mixtureShareOfLowerFlammableLimit: z.number(),
+    mixtureMinutesAboveLimit: z
+      .number()
+      .nullable()
+      .describe(
+        "that the shares of the limits add to more than one; null for as long as the room stays closed",
+      ),
+    minutesAboveQuarterFlammable: z
+      .number()
+      .nullable()
+      .describe("that they add to more than a quarter of what can catch fire; null as above"),
     ventilationM3PerH: z
       .number()
       .describe("fresh air that would hold all of them together at their limits, mixing factor included"),
@@ -174,10 +185,17 @@ export const vapour = defineCalculation({
     const ofFlammable = components.reduce((sum, c) => sum + c.shareOfLowerFlammableLimit, 0);
     const perHour = (of: (v: Vapour) => number): number =>
       sumOf(vapours, (v) => v.source.rate / of(v)) * mixingFactor * secondsPerHour;
+    // all of them are given off over the same time: their shares of a level add to one vapour's
+    const minutesAbove = (of: (v: Vapour) => number, level: number): number | null =>
+      minutesOrNull(
+        timeAbove({ rate: sumOf(vapours, (v) => v.source.rate / of(v)), duration: seconds }, air, level),
+      );
     return {
       components,
       mixtureShareOfLimit: ofLimit,
       mixtureShareOfLowerFlammableLimit: ofFlammable,
+      mixtureMinutesAboveLimit: minutesAbove((v) => lowestLimit(v.hazards).ppm / ppm, 1),
+      minutesAboveQuarterFlammable: minutesAbove((v) => v.hazards.lowerFlammableLimit, partOfFlammable),
       ventilationM3PerH: perHour((v) => lowestLimit(v.hazards).ppm / ppm),
       fireVentilationM3PerH: perHour((v) => partOfFlammable * v.hazards.lowerFlammableLimit),
       cautions: cautionsOf(composition),

@@ -35,6 +35,27 @@ test("in a closed room each part's limit is given with its body and year", () =>
   );
 });
 
+// NIOSH Pocket Guide: methanol is absorbed by the skin, and its respirator is supplied air, never a cartridge. Ketones break
+// through a cartridge for organic vapour within minutes to an hour: common practice.
+test("methanol and ketones pass a mask's cartridge: said where they are breathed, and only there", () => {
+  const liquid = [...denatured, { component: "methanol", massFraction: 0.01 }] as const;
+  const masks = (act: "coating indoors" | "spraying" | "mixing", given: Parameters<typeof cautionsFor>[1]) =>
+    cautionsFor(act, given).flatMap((c) => (c.code === "cartridge-does-not-hold" ? [c.component] : []));
+  expect(masks("coating indoors", liquid)).toEqual(["mek", "methanol"]);
+  expect(masks("spraying", liquid)).toEqual(["mek", "methanol"]);
+  expect(masks("mixing", liquid)).toEqual([]);
+  expect(masks("coating indoors", [{ component: "ethanol", massFraction: 1 }])).toEqual([]);
+});
+
+test.each([
+  ["rags", "oil-rags-heat"],
+  ["warming", "warm-in-drawn-water"],
+  ["coating indoors", "open-and-draw-away"],
+  ["disposing", "not-down-the-drain"],
+] as const)("%s: %s", (act, code) => {
+  expect(cautionsFor(act, denatured).map((c) => c.code)).toContain(code);
+});
+
 test("what a data sheet leaves unnamed is said, with its share", () => {
   expect(cautionsFor("mixing", [{ component: "unknown", massFraction: 0.04 }])[0]).toEqual({
     code: "unnamed-share",

@@ -27,6 +27,7 @@ export type Caution =
   | { readonly code: "catches-fire"; readonly component: Component; readonly flashPoint: Celsius }
   | { readonly code: "breathing-limit"; readonly component: Component; readonly limit: ExposureLimit }
   | { readonly code: "through-the-skin"; readonly component: Component }
+  | { readonly code: "cartridge-does-not-hold"; readonly component: Component }
   | { readonly code: (typeof plainCodes)[number] };
 
 const plainCodes = [
@@ -53,6 +54,8 @@ const breathed: readonly Act[] = ["coating indoors", "spraying"];
 const vapourIsThere: readonly Act[] = ["mixing", "warming", "opening", "coating indoors", "spraying"];
 const touched: readonly Act[] = ["mixing", "coating indoors", "rags"];
 const ketones: readonly Component[] = ["acetone", "mek", "mibk"];
+/** What a mask's cartridge for organic vapour lets through or holds for minutes only: common practice, and in its leaflet. */
+const pastCartridges: readonly Component[] = ["methanol", ...ketones];
 
 /** The part that catches first: the lowest flash point among what is there, however little of it. */
 function firstToCatch(present: readonly Component[]): Caution[] {
@@ -90,7 +93,7 @@ export function whatTheLabelHides(liquid: readonly Share[]): readonly Caution[] 
 
 /**
  * The cautions that belong at an act with a liquid, most pressing first: methanol, then ketones, then what the data
- * sheet leaves unnamed, then fire, air, skin and what the act itself asks.
+ * sheet leaves unnamed, then fire, air, mask, skin and what the act itself asks.
  *
  * @param act     what is about to be done
  * @param liquid  components with mass fractions of the liquid
@@ -122,5 +125,10 @@ export function cautionsFor(act: Act, liquid: readonly Share[]): readonly Cautio
           : [],
       )
     : [];
-  return [...hidden, ...fire, ...air, ...skin, ...ofTheAct[act].map((code) => ({ code }))];
+  const mask = breathed.includes(act)
+    ? present
+        .filter((component) => pastCartridges.includes(component))
+        .map((component): Caution => ({ code: "cartridge-does-not-hold", component }))
+    : [];
+  return [...hidden, ...fire, ...air, ...mask, ...skin, ...ofTheAct[act].map((code) => ({ code }))];
 }

@@ -58,6 +58,8 @@ function inWords(one: Known, airC: number | undefined): string {
       return words.cautions.fire(one.component, one.flashPoint, airC);
     case "breathing-limit":
       return words.cautions.breathing(one.component, one.limit);
+    case "cartridge-does-not-hold":
+      return words.cautions.cartridge(one.component);
     case "through-the-skin":
       return words.cautions.skin(one.component);
     default:

@@ -35,6 +35,8 @@ export const cautions = {
     `Vapour can catch from about ${degrees(flash)} up (${name(component)})${air === undefined ? "" : `; this shop is at ${degrees(air)}`}.`,
   breathing: (component: Component, l: ExposureLimit) =>
     `${name(component)}, no more in the air than ${limit(l)}.`,
+  cartridge: (component: Component) =>
+    `A mask’s cartridge for organic vapour does not hold ${name(component)} for long, if at all: fresh air instead.`,
   skin: (component: Component) => `${name(component)} goes through the skin: gloves.`,
   plain: {
     "no-flame-in-the-room":
