@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import { dryFromMass, dryFromWet, filmAfterEachCoat, volumeSolids } from "../film/film.ts";
+import { equalCoats, readyToRub } from "../film/rubbing-out.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { usualPartialDensity } from "../solution/resin.ts";
 import { strengthAt20C } from "../solution/strength.ts";
@@ -29,6 +30,17 @@ const ethanol95: SolventInput = { alcohol: "ethanol", volumeFraction: 0.95 };
 /** Working cuts to compare with, from a wash coat to a full body. */
 const usualCuts = [0.5, 1, 1.5, 2, 3];
 const usualWetUm = 100;
+/** Of the first coats on bare wood, from memory; film to rub out, to be left and taken off: 3, 1 and half a mil, common practice. */
+const usuallySinks = [0.5, 0.2, 0.05];
+const usualRubbing = { neededUm: 76, leastUm: 25, removesUm: 12 };
+
+const share = z.number().min(0).max(1);
+const um = z.number().min(0).max(5000);
+const rubOut = z.strictObject({
+  neededUm: um.default(usualRubbing.neededUm).describe("to begin with, µm"),
+  leastUm: um.default(usualRubbing.leastUm).describe("to be left, µm"),
+  removesUm: um.default(usualRubbing.removesUm).describe("that it takes off, µm"),
+});
 
 interface CoatFilm {
   readonly dry: Metre;
@@ -85,6 +97,37 @@ const assumedSolvent = (coats: readonly Coat[]): Flag[] =>
       : [],
   );
 
+type Other = { readonly cutLbPerGal: number; readonly wetUm: number; readonly transfer: number };
+
+/** So many coats of another kind make the same film. */
+function equivalentsOf(film: Metre, asked: readonly Other[] | undefined) {
+  const others =
+    asked ?? usualCuts.map((c) => ({ cutLbPerGal: c, wetUm: usualWetUm, transfer: 1 }) satisfies Other);
+  const whole = { wet: film, solids: 1, transfer: 1 };
+  return others.map((other) => ({
+    ...other,
+    coats: equalCoats(1, whole, {
+      wet: metre(other.wetUm / 1e6),
+      solids: volumeSolids(cutFromPoundsPerUsGallon(other.cutLbPerGal)),
+      transfer: other.transfer,
+    }),
+  }));
+}
+
+function rubbingOf(film: Metre, perCoat: Metre, asked: z.output<typeof rubOut>) {
+  const found = readyToRub(film, 0, perCoat, {
+    needed: metre(asked.neededUm / 1e6),
+    least: metre(asked.leastUm / 1e6),
+    removes: metre(asked.removesUm / 1e6),
+  });
+  return {
+    toGoUm: found.toGo * 1e6,
+    coatsToGo: found.coatsToGo,
+    leavesUm: found.leaves * 1e6,
+    risk: found.risk,
+  };
+}
+
 export const filmBuild = defineCalculation({
   name: "film-build",
   purpose: "Dry film from coats of a cut, sanding counted, and how many coats of another cut it equals",
@@ -94,12 +137,20 @@ export const filmBuild = defineCalculation({
       .array(z.strictObject({ afterCoat: z.number(), removedUm: z.number().min(0).max(5000) }))
       .optional(),
     /** Coats to compare with; the usual working cuts at 100 µm wet unless told. */
-    equivalents: z.array(z.strictObject({ cutLbPerGal, wetUm })).optional(),
+    equivalents: z.array(z.strictObject({ cutLbPerGal, wetUm, transfer: coat.shape.transfer })).optional(),
+    bareWood: z.boolean().default(false).describe("whether the first coats sink in"),
+    sinks: z
+      .array(share)
+      .max(20)
+      .default(usuallySinks)
+      .describe("on bare wood: which share of the first, the second … coat sinks in"),
+    rubOut: rubOut.default(usualRubbing).describe("what rubbing out asks for and takes off"),
   }),
   output: z.object({
     coats: z.array(
       z.object({
-        dryUm: z.number(),
+        dryUm: z.number().describe("that stands above the wood, µm"),
+        sunkUm: z.number().describe("that sinks into it, µm"),
         wetUm: z.number(),
         gramsPerM2: z.number(),
         volumeSolids: z.number(),
@@ -108,11 +159,23 @@ export const filmBuild = defineCalculation({
       }),
     ),
     dryUm: z.number(),
-    equivalentCoats: z.array(z.object({ cutLbPerGal: z.number(), wetUm: z.number(), coats: z.number() })),
+    equivalentCoats: z.array(
+      z.object({ cutLbPerGal: z.number(), wetUm: z.number(), transfer: z.number(), coats: z.number() }),
+    ),
+    rubbingOut: z.object({
+      toGoUm: z.number().describe("still missing, µm"),
+      coatsToGo: z.number().nullable().describe("more coats of the last kind; null where they add nothing"),
+      leavesUm: z.number().describe("if it were rubbed out now, µm"),
+      risk: z.enum(["holds", "may go through", "goes through"]),
+    }),
     flags: z.array(flag),
   }),
   run: (given) => {
-    const coats = given.coats.map(filmOf);
+    const coats = given.coats.map((c, i) => {
+      const film = filmOf(c, i);
+      const sunk = given.bareWood ? film.dry * (given.sinks[i] ?? 0) : 0;
+      return { ...film, dry: metre(film.dry - sunk), sunk };
+    });
     const removals = (given.sanded ?? []).map(({ afterCoat, removedUm }) => ({
       afterCoat,
       removed: metre(removedUm / 1e6),
@@ -121,19 +184,17 @@ export const filmBuild = defineCalculation({
       coats.map((c) => c.dry),
       removals,
     );
-    const dryUm = (films.at(-1) ?? 0) * 1e6;
-    const others = given.equivalents ?? usualCuts.map((c) => ({ cutLbPerGal: c, wetUm: usualWetUm }));
+    const film = films.at(-1) ?? metre(0);
     return {
-      coats: coats.map(({ dry, ...rest }, i) => ({
+      coats: coats.map(({ dry, sunk, ...rest }, i) => ({
         dryUm: dry * 1e6,
+        sunkUm: sunk * 1e6,
         ...rest,
         filmUm: (films[i] ?? 0) * 1e6,
       })),
-      dryUm,
-      equivalentCoats: others.map((o) => ({
-        ...o,
-        coats: dryUm / (o.wetUm * volumeSolids(cutFromPoundsPerUsGallon(o.cutLbPerGal))),
-      })),
+      dryUm: film * 1e6,
+      equivalentCoats: equivalentsOf(film, given.equivalents),
+      rubbingOut: rubbingOf(film, coats.at(-1)?.dry ?? metre(0), given.rubOut),
       flags: assumedSolvent(given.coats),
     };
   },
