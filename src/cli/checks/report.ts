@@ -16,6 +16,7 @@ export interface TopicReport {
   readonly notRead: number;
   readonly cases: readonly CaseReport[];
   readonly unread: readonly Unread[];
+  readonly sources: Readonly<Record<string, string>>;
 }
 
 export type Counts = Pick<TopicReport, "topic" | "passed" | "failed" | "notRead">;

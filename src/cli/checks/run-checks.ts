@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import type { Effects } from "../effects.ts";
+import { largestResiduals } from "./largest-residuals.ts";
 import { exitCodeFor, jsonOf, linesOf, summary, type TopicReport, unreadLine } from "./report.ts";
 import { runTopic } from "./run-topic.ts";
 import { loadTopic } from "./topics.ts";
@@ -101,7 +102,8 @@ const sum = (reports: readonly TopicReport[], of: (r: TopicReport) => number): n
 
 async function checkTopic(name: string, cases: string | undefined): Promise<TopicReport> {
   const folder = cases ?? folderOf(name);
-  if (!existsSync(folder)) return { topic: name, passed: 0, failed: 0, notRead: 0, cases: [], unread: [] };
+  if (!existsSync(folder))
+    return { topic: name, passed: 0, failed: 0, notRead: 0, cases: [], unread: [], sources: {} };
   return runTopic(name, await loadTopic(name), { cases: folder, constants: folderOf(name) });
 }
 
@@ -109,4 +111,5 @@ function print(report: TopicReport, brief: boolean, effects: Effects): void {
   const cases = brief ? report.cases.filter((c) => c.outcome === "failed") : report.cases;
   for (const c of cases) for (const line of linesOf(c)) effects.stdout(`${line}\n`);
   for (const u of report.unread) effects.stdout(`${unreadLine(u)}\n`);
+  if (!brief) for (const line of largestResiduals(report)) effects.stdout(`${line}\n`);
 }

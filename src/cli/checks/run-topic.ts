@@ -30,6 +30,7 @@ export async function runTopic(name: string, topic: Topic, folders: Folders): Pr
     notRead: notRead.length,
     cases: reports,
     unread: notRead,
+    sources: topic.sources ?? {},
   };
 }
 

@@ -52,6 +52,8 @@ export interface Topic {
   readonly instances?: Readonly<Record<string, (instance: Json, context: Context) => CheckCase>>;
   /** CSV tables, by file name. */
   readonly tables?: Readonly<Record<string, TableAdapter>>;
+  /** Who printed a table, by file name: named beside its largest residuals. */
+  readonly sources?: Readonly<Record<string, string>>;
   /** CSV files that hold inputs or constants only. */
   readonly notCompared?: readonly string[];
   /** Reads any JSON file as a whole, where the topic has no `format`. */

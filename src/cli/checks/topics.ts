@@ -18,11 +18,12 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   ranking: [() => import("./ranking.ts")],
   timetoevent: [() => import("./timetoevent.ts")],
   solutions: [
+    () => import("./solutions-sources.ts"),
     () => import("./solutions-liquids.ts"),
     () => import("./solutions-air.ts"),
     () => import("./solutions-vapours.ts"),
   ],
-  uncertainty: [() => import("./uncertainty.ts")],
+  uncertainty: [() => import("./uncertainty.ts"), () => import("./uncertainty-type-a.ts")],
 };
 
 /** The parts of a topic as one. */
@@ -33,6 +34,7 @@ export async function loadTopic(name: string): Promise<Topic> {
     kinds: Object.assign({}, ...parts.map((p) => p.kinds)),
     instances: Object.assign({}, ...parts.map((p) => p.instances)),
     tables: Object.assign({}, ...parts.map((p) => p.tables)),
+    sources: Object.assign({}, ...parts.map((p) => p.sources)),
     notCompared: parts.flatMap((p) => p.notCompared ?? []),
     ...(wholeFile === undefined ? {} : { wholeFile }),
     close: async () => {
