@@ -33,6 +33,7 @@ interface Stock {
   readonly readyH: number;
 }
 
+/** An empty glass of a size, weighed, as somebody would describe it. */
 export function vessel(shop: Shop, at: string, name: string, millilitres: keyof typeof emptyGrams): string {
   const grams = roundTo(about(shop.random, emptyGrams[millilitres], 2), 1);
   return shop.pen.write(at, "vessel-described", {

@@ -13,7 +13,7 @@ const leastDensityDifference = 1e-3;
 
 export const validSpeed = { min: 0, max: 5 } as const;
 /** Of the two correlations: Reynolds number of the plate; Rayleigh number of still air over it. */
-export const reynoldsLimit = 1e7;
+export const reynoldsRange = { min: 10, max: 1e7 } as const;
 export const rayleighRange = { min: 1e4, max: 1e9 } as const;
 
 export interface AirFlow {
@@ -66,7 +66,7 @@ const forced = (re: number): number => {
  * @param flow  air temperature [K], pressure [Pa], speed [m/s], length along it [m]
  * @returns     a function from the density ratio of the gas at the surface to h [W/(m²·K)], with Re and Ra
  *
- * Valid:    Re up to 10⁷; Ra 10⁴–10⁹
+ * Valid:    Re 10–10⁷; Ra 10⁴–10⁹
  * Accuracy: 20 % each; a shop's draughts are known less well
  * Source:   V. Gnielinski in VDI Heat Atlas, G4 (flat plate); Incropera, Fundamentals of Heat and Mass Transfer, eq. 9.32
  *           (still air), from memory; S. W. Churchill, AIChE J. 23 (1977) 10 (both)

@@ -34,6 +34,12 @@ describe("drying", () => {
     expect(warmer?.woodC).toBeGreaterThan(14);
   });
 
+  test("one's own whitening moves the margin, and with it the word", () => {
+    const [common, own] = [run("drying", coat), run("drying", { ...coat, whitensBelowC: 3 })];
+    expect((common.blushMarginC as number) - (own.blushMarginC as number)).toBeCloseTo(3, 9);
+    expect([common.blush, own.blush]).toEqual(["unlikely", "possible"]);
+  });
+
   test("water alone, on nothing and without radiation, is the wet bulb's: 13.8 °C at 20 °C and 50 %", () => {
     const solvent = { alcohol: "water" };
     const alone = { wetUm: 400, cutLbPerGal: 0, solvent };
@@ -53,6 +59,9 @@ describe("drying", () => {
     expect(flagsOf(run("drying", { ...coat, film: { ...film, solvent: mek } }))).toContain("original-unifac");
     const small = run("drying", { ...coat, lengthM: 0.05, hours: 0.05 });
     expect(flagsOf(small)).toEqual(expect.arrayContaining(["outside-correlation", "not-yet-dry"]));
+    const creeping = { ...coat, air: { ...air, speedMS: 0.002 }, lengthM: 0.06, hours: 0.05 };
+    const fields = (run("drying", creeping).flags as { field: string }[]).map((flag) => flag.field);
+    expect(fields).toContain("air.speedMS");
     expect(flagsOf(run("drying", coat))).not.toContain("outside-correlation");
   });
 
@@ -60,6 +69,12 @@ describe("drying", () => {
     ["air.temperatureC", { ...coat, air: { ...air, temperatureC: 51 } }, { max: 50 }],
     ["air.temperatureC", { ...coat, air: { ...air, temperatureC: -1 } }, { min: 0 }],
     ["air.relativeHumidity", { ...coat, air: { ...air, relativeHumidity: 1.01 } }, { max: 1 }],
+    ["air.relativeHumidity", { ...coat, air: { ...air, relativeHumidity: -0.01 } }, { min: 0 }],
+    ["film.wetUm", { ...coat, film: { ...film, wetUm: 0.5 } }, { min: 1 }],
+    ["film.beneathUm", { ...coat, film: { ...film, beneathUm: 1001 } }, { max: 1000 }],
+    ["hours", { ...coat, hours: 73 }, { max: 72 }],
+    ["lengthM", { ...coat, lengthM: 4 }, { max: 3 }],
+    ["whitensBelowC", { ...coat, whitensBelowC: 21 }, { max: 20 }],
     ["air.speedMS", { ...coat, air: { ...air, speedMS: 6 } }, { max: 5 }],
     ["film.wetUm", { ...coat, film: { ...film, wetUm: 501 } }, { max: 500 }],
     ["wood.temperatureC", { ...coat, wood: { temperatureC: 60 } }, { max: 50 }],
@@ -182,6 +197,19 @@ describe("dew point, wood and flash point", () => {
       code: "unknown-name",
     });
     expect(refusal("wood-moisture", { ...dry, panel })).toMatchObject({ field: "otherSeason" });
+  });
+
+  test.each([
+    ["dew-point", { temperatureC: 70, relativeHumidity: 0.5 }, "temperatureC"],
+    ["dew-point", { temperatureC: 20, relativeHumidity: 0.5, pressurePa: 1 }, "pressurePa"],
+    ["wood-moisture", { temperatureC: 200, relativeHumidity: 0.5 }, "temperatureC"],
+    ["wood-moisture", { temperatureC: 20, relativeHumidity: -0.1 }, "relativeHumidity"],
+    ["flash-point", { solvent: { alcohol: "unknown" } }, "solvent"],
+    ["flash-point", { solvent: { alcohol: "ethanol", massFraction: 1.2 } }, "solvent.massFraction"],
+  ])("%s %j is refused at %s", (name, input, field) => {
+    const refused = refusal(name, input);
+    expect(refused.field).toBe(field);
+    expect(refused.message.length).toBeGreaterThan(10);
   });
 
   test("the flash point of a denatured alcohol lies below that of the alcohol, and water's is nowhere", () => {

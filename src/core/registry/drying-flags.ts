@@ -1,4 +1,4 @@
-import { rayleighRange, reynoldsLimit } from "../evaporation/air-side.ts";
+import { rayleighRange, reynoldsRange } from "../evaporation/air-side.ts";
 import type { DryingRun, DryingSetup } from "../evaporation/drying.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { strengthAt20C } from "../solution/strength.ts";
@@ -13,10 +13,16 @@ const outOfCorrelation = (field: string, message: string): Flag => ({
 
 function flagsOfAir(run: DryingRun): Flag[] {
   const { surface, start, temperature } = run.equations;
+  const { reynolds } = surface.side;
   const rayleigh = surface.side.rayleigh(surface.densityRatio(start, temperature(start)));
   return [
-    ...(surface.side.reynolds > reynoldsLimit
-      ? [outOfCorrelation("air.speedMS", "The draught is faster than its correlation covers.")]
+    ...(reynolds > 0 && (reynolds < reynoldsRange.min || reynolds > reynoldsRange.max)
+      ? [
+          outOfCorrelation(
+            "air.speedMS",
+            "The draught lies outside its correlation; still air's own movement is what counts at so low a speed.",
+          ),
+        ]
       : []),
     ...(rayleigh < rayleighRange.min || rayleigh > rayleighRange.max
       ? [

@@ -60,6 +60,12 @@ export const dryingInput = z.strictObject({
   radiation: z.boolean().default(true).describe("whether walls as warm as the air warm the film"),
   lengthM: z.number().min(0.05).max(3).default(0.3).describe("of the surface along the draught"),
   hours: z.number().min(0.01).max(72).default(12).describe("how long it is followed"),
+  whitensBelowC: z
+    .number()
+    .min(-20)
+    .max(20)
+    .default(0)
+    .describe("margin below which one's own coats turn white, K; 0 is common practice"),
   whatWouldHelp: z
     .boolean()
     .default(false)

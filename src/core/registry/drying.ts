@@ -84,10 +84,10 @@ const helpRow = ({ change, value, blush }: Help) => ({
 const celsiusOrNull = (t: Kelvin | null): number | null => (t === null ? null : celsiusFromKelvin(t));
 
 /** The whole answer for a coat: what pages draw and say of it. It follows the film: for a worker. */
-export function dryingAnswer(setup: DryingSetup, help: boolean): z.output<typeof output> {
+export function dryingAnswer(setup: DryingSetup, help: boolean, threshold = 0): z.output<typeof output> {
   const run = dryFilm(setup);
-  const judged: Blush | undefined = blushOf(run);
-  const helps = help && judged !== undefined ? whatWouldHelp(setup, judged).map(helpRow) : null;
+  const judged: Blush | undefined = blushOf(run, threshold);
+  const helps = help && judged !== undefined ? whatWouldHelp(setup, judged, threshold).map(helpRow) : null;
   return {
     series: seriesOf(run),
     touchDryMin: minutes(run.touchDry),
@@ -112,7 +112,7 @@ export const drying = defineCalculation({
     "How a coat dries in a shop's air: what is left of it, how cold it gets, when it is dry, whether it turns white",
   input: dryingInput,
   output,
-  run: (given) => dryingAnswer(setupFromInput(given), given.whatWouldHelp),
+  run: (given) => dryingAnswer(setupFromInput(given), given.whatWouldHelp, given.whitensBelowC),
   sources: [
     "Activity coefficients: modified UNIFAC (Dortmund), Ind. Eng. Chem. Res. 32 (1993) 178; original UNIFAC with ketones and esters",
     "Vapour pressures: Perry's Chemical Engineers' Handbook, table 2-8; water: ASHRAE Handbook—Fundamentals (2017), ch. 1",

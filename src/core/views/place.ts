@@ -19,6 +19,15 @@ export const placeKey = (place: Place): string =>
       ? place.board
       : `${place.piece}/${place.part ?? ""}`;
 
+/** Where a target lies; null for one that names nothing. */
+export function placeOfTarget(target: Target): Place | null {
+  if (target.trial !== undefined && target.patch !== undefined)
+    return { trial: target.trial, patch: target.patch };
+  if (target.board !== undefined) return { board: target.board };
+  if (target.piece === undefined) return null;
+  return { piece: target.piece, ...(target.part === undefined ? {} : { part: target.part }) };
+}
+
 /** The board of a patch by its own entry, where it has one. */
 function boardOf(trial: Trial | null, patch: string): string | null {
   const laid = trial?.laidOut?.body;

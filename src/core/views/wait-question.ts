@@ -13,7 +13,7 @@ import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { type CoatSetups, layerSetups, type NoModelReason } from "./coat-setup.ts";
-import { entriesAt, type Place } from "./place.ts";
+import { entriesAt, type Place, placeOfTarget } from "./place.ts";
 import { type CommonWait, commonWait } from "./waits.ts";
 
 type Layer = Body<"layer-applied">;
@@ -65,15 +65,10 @@ export function waitQuestion(read: NotebookReader, layer: NotebookEntry, place: 
   };
 }
 
-/** The place that a layer's first target stands for; its other targets had the same. */
+/** A layer's first target; its other targets had the same. */
 function firstPlace(layer: NotebookEntry): Place | null {
   const [target] = (layer.body as Layer).targets;
-  if (target === undefined) return null;
-  if (target.trial !== undefined && target.patch !== undefined)
-    return { trial: target.trial, patch: target.patch };
-  if (target.board !== undefined) return { board: target.board };
-  if (target.piece === undefined) return null;
-  return { piece: target.piece, ...(target.part === undefined ? {} : { part: target.part }) };
+  return target === undefined ? null : placeOfTarget(target);
 }
 
 function loggedWait(read: NotebookReader, layer: NotebookEntry, place: Place): LoggedWaitQuestion[] {
