@@ -1,182 +1,23 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
+import { randomFromSeed } from "../random.ts";
+import { type OrderedEvidence, orderedEvidence } from "../statistics/ordered-evidence.ts";
 import { places, type Reading } from "../statistics/readings.ts";
 import { words } from "../statistics/three-words.ts";
 import { type Question, verdictMeasured } from "../statistics/verdict-measured.ts";
-import { verdictOrdered } from "../statistics/verdict-ordered.ts";
+import { type OrderedVerdict, verdictOrdered } from "../statistics/verdict-ordered.ts";
 import { defineCalculation } from "./calculation.ts";
-import { type Flag, flag } from "./flag.ts";
-
-const label = z.union([z.string().min(1), z.number()]);
-
-const response = z.strictObject({
-  name: z.string().min(1),
-  scale: z.enum(["measured", "ordered", "ranked"]),
-  /** Steps of an ordered scale, from least to most. */
-  levels: z.array(z.string().min(1)).min(2).optional(),
-  /** The difference that matters: in the response's unit; for ordered and ranked responses a share from 0 to 1. */
-  matters: z.number().min(0).optional(),
-});
-type Response = z.output<typeof response>;
-
-const row = z.strictObject({
-  patch: label,
-  jar: label.nullish(),
-  plank: label.nullish(),
-  block: label.nullish(),
-  judge: label.nullish(),
-  occasion: label.nullish(),
-  daysSinceCoat: z.number().min(0).nullish(),
-  factors: z.record(z.string(), label),
-  /** A number, a step of the scale, or null where nothing was read. The higher stands above. */
-  value: z.union([z.number(), z.string()]).nullable(),
-});
-type Row = z.output<typeof row>;
-
-const input = z.strictObject({
-  response,
-  /** The factor whose levels are compared. */
-  compare: z.string().min(1),
-  appliedTo: z.record(z.string(), z.enum(places)),
-  rows: z.array(row).min(2).max(20_000),
-});
-type Input = z.output<typeof input>;
-
-const optionalText = (x: string | number | null | undefined): string | undefined =>
-  x === null || x === undefined ? undefined : String(x);
-
-/** The value as a number: its own, or the place of its word on the scale. */
-function numberOf(given: Response, value: string | number, i: number): number {
-  if (typeof value === "number") return value;
-  const field = `rows[${i}].value`;
-  if (given.scale !== "ordered" || given.levels === undefined)
-    throw new DomainError({
-      code: "wrong-type",
-      field,
-      value,
-      because:
-        given.scale === "ordered"
-          ? "response.levels gives no steps to read a word by."
-          : "A number would do.",
-    });
-  const place = given.levels.indexOf(value);
-  if (place < 0)
-    throw new DomainError({ code: "unknown-name", field, value, limits: { allowed: given.levels } });
-  return place;
-}
-
-function readingOf(given: Input, r: Row, i: number): Reading | undefined {
-  if (!Object.hasOwn(r.factors, given.compare))
-    throw new DomainError({
-      code: "missing",
-      field: `rows[${i}].factors.${given.compare}`,
-      value: undefined,
-    });
-  if (r.value === null) return undefined;
-  return {
-    patch: String(r.patch),
-    jar: optionalText(r.jar),
-    plank: optionalText(r.plank),
-    board: optionalText(r.block),
-    judge: optionalText(r.judge),
-    factors: Object.fromEntries(Object.entries(r.factors).map(([name, level]) => [name, String(level)])),
-    value: numberOf(given.response, r.value, i),
-  };
-}
-
-function checkCompared(given: Input): void {
-  const names = [...new Set(given.rows.flatMap((r) => Object.keys(r.factors)))];
-  if (!names.includes(given.compare))
-    throw new DomainError({
-      code: "unknown-name",
-      field: "compare",
-      value: given.compare,
-      limits: { allowed: names },
-    });
-}
-
-/** Refuses a comparison that the rows do not hold: one level only, or a level without a value. */
-function checkLevels(given: Input, readings: readonly Reading[]): void {
-  const laidOut = new Set(given.rows.map((r) => String(r.factors[given.compare])));
-  const field = `rows.factors.${given.compare}`;
-  if (laidOut.size < 2) throw new DomainError({ code: "no-variation", field, value: [...laidOut] });
-  const read = new Set(readings.map((r) => r.factors[given.compare]));
-  const empty = [...laidOut].find((level) => !read.has(level));
-  if (empty !== undefined)
-    throw new DomainError({
-      code: "not-enough-data",
-      field,
-      value: empty,
-      because: `No value was read of ${given.compare} ${empty}.`,
-    });
-}
-
-/** What a difference is taken to matter from when nobody has said: common practice, and for shares our convention. */
-const usualMatters: readonly { readonly name: RegExp; readonly matters: number; readonly unit: string }[] = [
-  { name: /gloss/i, matters: 5, unit: "gloss units (common practice)" },
-  { name: /colou?r|ΔE|delta ?E/i, matters: 2, unit: "ΔE00 (common practice)" },
-];
-
-interface Matters {
-  readonly matters: number;
-  readonly flags: readonly Flag[];
-}
-
-function mattersOf({ scale, name, matters }: Response): Matters {
-  const field = "response.matters";
-  if (scale === "measured") {
-    if (matters !== undefined) return { matters, flags: [] };
-    const usual = usualMatters.find((u) => u.name.test(name));
-    if (usual === undefined)
-      throw new DomainError({
-        code: "missing",
-        field,
-        value: undefined,
-        because: `How large a difference in ${name} would matter to you, in its own unit?`,
-      });
-    const message = `No difference that matters was given: ${usual.matters} ${usual.unit} is taken.`;
-    return { matters: usual.matters, flags: [{ code: "matters-assumed", field, message }] };
-  }
-  if (matters === undefined)
-    return {
-      matters: 0.3,
-      flags: [
-        {
-          code: "matters-assumed",
-          field,
-          message: "No difference that matters was given: 0.3 is taken, a convention of Lacbench.",
-        },
-      ],
-    };
-  if (!(matters < 1))
-    throw new DomainError({
-      code: "out-of-range",
-      field,
-      value: matters,
-      limits: { min: 0, max: 0.99 },
-      because: "On this scale it is how much more often one is put above the other, as a share.",
-    });
-  return { matters, flags: [] };
-}
-
-function flagsOfDays(rows: readonly Row[]): Flag[] {
-  const days = rows.flatMap((r) => (r.value === null ? [] : (r.daysSinceCoat ?? [])));
-  const read = rows.filter((r) => r.value !== null).length;
-  const field = "rows.daysSinceCoat";
-  if (days.length > 0 && days.length < read)
-    return [
-      { code: "days-missing", field, message: "For some readings the days since the coat are not known." },
-    ];
-  const [least, most] = [Math.min(...days), Math.max(...days)];
-  if (days.length === 0 || most - least < 1) return [];
-  return [
-    {
-      code: "unequal-days",
-      field,
-      message: `Read from ${least} to ${most} days after the coat, and a young film still changes: part of a difference may be its age.`,
-    },
-  ];
-}
+import { flag } from "./flag.ts";
+import { flagOfRemark, flagsOfDays, flagsOfEvidence, mattersOf } from "./verdict-flags.ts";
+import {
+  checkCodes,
+  checkCompared,
+  checkLevels,
+  checkRanks,
+  readingsOf,
+  type VerdictInput,
+  verdictInput,
+} from "./verdict-input.ts";
 
 const pair = z.object({
   a: z.string(),
@@ -198,8 +39,11 @@ const output = z.object({
     errorMeanSquare: z.number().nullable(),
     multiplier: z.number(),
     confidence: z.number(),
+    variances: z.array(z.object({ of: z.string(), variance: z.number() })),
   }),
   degreesOfFreedom: z.number(),
+  /** Of no difference at all, all pairs allowed for. */
+  pValue: z.number(),
   letters: z.record(z.string(), z.string()),
   moreNeeded: z.object({ jars: z.number().nullable(), boards: z.number().nullable() }),
   matters: z.number(),
@@ -214,6 +58,34 @@ const output = z.object({
   overall: z
     .object({ method: z.string(), statistic: z.number(), degreesOfFreedom: z.number(), pValue: z.number() })
     .nullable(),
+  /** Levels dealt anew among what was made apart, for ordered and ranked responses. */
+  permutation: z
+    .object({
+      method: z.string(),
+      statistic: z.number(),
+      pValue: z.number(),
+      dealings: z.number(),
+      exact: z.boolean(),
+    })
+    .nullable(),
+  /** The proportional-odds model of an ordered response. */
+  odds: z
+    .object({
+      pairs: z.array(
+        z.object({
+          a: z.string(),
+          b: z.string(),
+          oddsRatio: z.number(),
+          interval: z.tuple([z.number(), z.number()]),
+          effect: z.number(),
+        }),
+      ),
+      random: z.string(),
+      deviation: z.number(),
+      logLikelihood: z.number(),
+    })
+    .nullable(),
+  evidence: z.array(z.object({ kind: z.enum(["shares", "permutation", "odds"]), differs: z.boolean() })),
   flags: z.array(flag),
 });
 
@@ -231,36 +103,75 @@ const hardnessRows = [
   })),
 );
 
+interface WithEvidence extends OrderedVerdict, OrderedEvidence {}
+
+function verdictOf(given: VerdictInput, readings: readonly Reading[], matters: number): WithEvidence {
+  const { compare, control, response } = given;
+  const appliedTo = given.appliedTo[compare];
+  if (appliedTo === undefined)
+    throw new DomainError({
+      code: "missing",
+      field: `appliedTo.${compare}`,
+      value: undefined,
+      limits: { allowed: places },
+    });
+  const question: Question = { compare, appliedTo, matters, control };
+  if (response.scale === "measured") {
+    const nothing = { overall: null, permutation: null, odds: null, evidence: [] };
+    return { ...verdictMeasured(readings, question), ...nothing };
+  }
+  if (control !== undefined)
+    throw new DomainError({
+      code: "contradiction",
+      field: "control",
+      value: control,
+      because: "Against one control only what was measured is compared; leave it out, and all pairs are.",
+    });
+  const ranked = response.scale === "ranked";
+  const ordered = { ...question, rankedWithinBoards: ranked, ranked };
+  const verdict = verdictOrdered(readings, ordered);
+  return { ...verdict, ...orderedEvidence(readings, ordered, verdict, randomFromSeed(given.seed)) };
+}
+
+/** The same in lists of its own, as JSON has it. */
+const plain = (verdict: Omit<WithEvidence, "remarks">) => ({
+  ...verdict,
+  pValue: verdict.pValue(),
+  pairs: verdict.pairs.map((p) => ({ ...p, interval: [...p.interval] as [number, number] })),
+  method: { ...verdict.method, terms: [...verdict.method.terms], variances: [...verdict.method.variances] },
+  levels: [...verdict.levels],
+  evidence: [...verdict.evidence],
+  odds:
+    verdict.odds === null
+      ? null
+      : {
+          ...verdict.odds,
+          pairs: verdict.odds.pairs.map((p) => ({ ...p, interval: [...p.interval] as [number, number] })),
+        },
+});
+
 export const verdictCalculation = defineCalculation({
   name: "verdict",
   purpose: "Of each two levels of what was varied: different, as good as equal, or not enough to tell",
-  input,
+  input: verdictInput,
   output,
   run: (given) => {
     checkCompared(given);
+    checkCodes(given);
     const { matters, flags } = mattersOf(given.response);
-    const readings = given.rows.flatMap((r, i) => readingOf(given, r, i) ?? []);
+    const { readings, rowOf } = readingsOf(given);
     checkLevels(given, readings);
-    const appliedTo = given.appliedTo[given.compare];
-    if (appliedTo === undefined)
-      throw new DomainError({
-        code: "missing",
-        field: `appliedTo.${given.compare}`,
-        value: undefined,
-        limits: { allowed: places },
-      });
-    const question: Question = { compare: given.compare, appliedTo, matters };
-    const verdict =
-      given.response.scale === "measured"
-        ? { ...verdictMeasured(readings, question), overall: null }
-        : verdictOrdered(readings, { ...question, rankedWithinBoards: given.response.scale === "ranked" });
+    checkRanks(given, readings, rowOf);
+    const { remarks, ...verdict } = verdictOf(given, readings, matters);
     return {
-      ...verdict,
-      pairs: verdict.pairs.map((p) => ({ ...p, interval: [...p.interval] as [number, number] })),
-      method: { ...verdict.method, terms: [...verdict.method.terms] },
-      levels: [...verdict.levels],
+      ...plain(verdict),
       matters,
-      flags: [...flags, ...flagsOfDays(given.rows)],
+      flags: [
+        ...flags,
+        ...flagsOfDays(given.rows),
+        ...remarks.map(flagOfRemark),
+        ...flagsOfEvidence(verdict.evidence),
+      ],
     };
   },
   sources: [
@@ -268,6 +179,9 @@ export const verdictCalculation = defineCalculation({
     "D. C. Montgomery, Design and Analysis of Experiments (2013), ch. 4 and 14: blocks, and the error that a factor is held against",
     "W. J. Conover, Practical Nonparametric Statistics (1999), 5.8: Friedman's test with ties",
     "T. Tango, Statistics in Medicine 17 (1998) 891: the score interval for paired shares",
+    "M. G. Kenward and J. H. Roger, Biometrics 53 (1997) 983: mixed models where rows were lost or several judged",
+    "C. W. Dunnett, J. Am. Statist. Assoc. 50 (1955) 1096: several levels against one control",
+    "P. McCullagh, J. R. Statist. Soc. B 42 (1980) 109: proportional odds",
   ],
   example: {
     input: {

@@ -1,8 +1,10 @@
 import { DomainError } from "../domain-error.ts";
 import type { Unit } from "./experimental-unit.ts";
+import type { Difference } from "./family-intervals.ts";
 import { type Contrast, fitLinearModel, type LinearFit, responseWeights } from "./linear-model.ts";
 import { factorFrom, type ModelData } from "./model-matrix.ts";
 import type { Patch, PatchMean } from "./readings.ts";
+import type { Residual } from "./residual-checks.ts";
 import { at, sum } from "./vector.ts";
 
 /** Terms are named so that a factor called "board" does not meet the boards themselves. */
@@ -24,12 +26,10 @@ export interface ComparisonModel {
   /** Patches' worth of the unit's own variance in its mean square: E[MS] = σ² + n₀ σ_unit². 1 when the patch is the unit. */
   readonly patchesPerUnit: number;
   readonly difference: (a: string, b: string) => Difference;
-}
-
-export interface Difference {
-  readonly estimate: number;
-  readonly variance: number;
-  readonly degreesOfFreedom: number;
+  /** The other factors among the terms. */
+  readonly others: readonly string[];
+  /** What patches read beyond the whole model, with the degrees of freedom that are left to them. */
+  readonly residuals: readonly Residual[];
 }
 
 function modelData(patches: readonly Patch[], compare: string): ModelData {
@@ -176,12 +176,34 @@ export function comparisonModel(
     error,
     patchError,
     patchesPerUnit,
+    others: taken.filter((name) => !name.startsWith("(")),
+    residuals: residualsOf(full, patches, compare),
     difference: (a, b) => {
       const contrast: Contrast = new Map([weight(a, 1), weight(b, -1)]);
       const weights = responseWeights(plain, contrast);
       return { estimate: sum(values.map((y, i) => y * at(weights, i))), ...variance(weights) };
     },
   };
+}
+
+function residualsOf(fit: LinearFit, patches: readonly PatchMean[], compare: string): Residual[] {
+  const { kept, rotateBack } = fit.qr;
+  const left = rotateBack(Array.from(fit.rotated, (v, i) => (i < kept.length ? 0 : v)));
+  const leverages = new Float64Array(patches.length);
+  kept.forEach((_, k) => {
+    const unit = new Float64Array(patches.length);
+    unit[k] = 1;
+    rotateBack(unit).forEach((v, i) => {
+      leverages[i] = at(leverages, i) + v * v;
+    });
+  });
+  return patches.map((p, i) => ({
+    patch: p.patch,
+    level: p.factors[compare] ?? "",
+    fitted: p.value - at(left, i),
+    residual: at(left, i),
+    leverage: at(leverages, i),
+  }));
 }
 
 function varianceOverUnits(
@@ -201,7 +223,10 @@ function varianceOverUnits(
   const fromUnits = onUnits * error.meanSquare;
   // Where less than nothing is left, the unit's mean square holds more of the patches' noise than is needed: it is left as it is.
   if (!(rest > 1e-9 * onPatches) || patchError.degreesOfFreedom < 1)
-    return { variance: fromUnits, degreesOfFreedom: error.degreesOfFreedom };
+    return {
+      variance: fromUnits,
+      degreesOfFreedom: error.degreesOfFreedom,
+    };
   const fromPatches = rest * patchError.meanSquare;
   const variance = fromUnits + fromPatches;
   const degreesOfFreedom =

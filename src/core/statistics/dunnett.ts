@@ -66,3 +66,22 @@ export const dunnettQuantile = (
       0.25,
     ),
   );
+
+/** Multipliers asked for before, as for Tukey's. */
+const known = new Map<string, number>();
+const mostKnown = 1000;
+
+/** `dunnettQuantile` at 95 %, kept: verdicts ask for the same few again and again. */
+export function dunnettMultiplier(
+  sizes: readonly number[],
+  controlSize: number,
+  degreesOfFreedom: number,
+): number {
+  const key = [...sizes.map((n) => (n / controlSize).toFixed(6)), degreesOfFreedom].join(" ");
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const multiplier = dunnettQuantile(0.95, sizes, controlSize, degreesOfFreedom);
+  if (known.size >= mostKnown) known.clear();
+  known.set(key, multiplier);
+  return multiplier;
+}

@@ -1,17 +1,11 @@
 import { DomainError } from "../domain-error.ts";
 import { cholesky } from "./cholesky.ts";
+import type { Difference } from "./family-intervals.ts";
 import type { Contrast } from "./linear-model.ts";
 import { dot, solveLower, solveTransposed } from "./lower-triangle.ts";
 import type { MixedFit, MixedParts } from "./mixed-model.ts";
 import { solveLowerTransposed } from "./qr.ts";
 import { at, sum, type Vector } from "./vector.ts";
-
-export interface MixedContrast {
-  readonly estimate: number;
-  /** With what is not known of the variances. */
-  readonly variance: number;
-  readonly degreesOfFreedom: number;
-}
 
 /** A contrast in the columns of Q, and Φ times it, Φ = (Qᵀ V⁻¹ Q)⁻¹ in units of the residual variance. */
 function inBasis({ qr, columns, lower }: MixedParts, contrast: Contrast) {
@@ -100,14 +94,15 @@ const overPairs = (covariance: readonly Vector[], of: (i: number, j: number) => 
  *     var = cᵀ(Φ + 2Λ)c,   ν = 2 (cᵀΦc)² / Σ wᵢⱼ aᵢ aⱼ,   aᵢ = ∂(cᵀΦc)/∂σᵢ²
  *
  * @param fit  a REML fit
- * @returns    a function of a contrast: weights by column name
+ * @returns    a function of a contrast (weights by column name): its variance has in it what is not known of the
+ *             variances
  * @throws DomainError where two random terms cannot be told apart
  *
  * Valid:    a fit by REML; one combination at a time
  * Accuracy: 1e-5 relative in standard errors, 1e-4 in degrees of freedom, against pbkrtest
  * Source:   M. G. Kenward and J. H. Roger, Biometrics 53 (1997) 983
  */
-export function mixedContrasts(fit: MixedFit): (contrast: Contrast) => MixedContrast {
+export function mixedContrasts(fit: MixedFit): (contrast: Contrast) => Difference {
   const precision = precisionOf(fit);
   const { ratios, zvx, places, covariance } = precision;
   return (contrast) => {

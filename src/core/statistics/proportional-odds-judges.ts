@@ -1,7 +1,7 @@
 import { cholesky } from "./cholesky.ts";
-import { climb, type Surface } from "./climb.ts";
 import type { ErrorDistribution } from "./error-distribution.ts";
 import { intervalLog } from "./interval-log.ts";
+import { dot } from "./lower-triangle.ts";
 import type { Grouping } from "./mixed-equations.ts";
 import {
   fitProportionalOdds,
@@ -12,7 +12,7 @@ import {
   type OrderedData,
   type ProportionalOddsFit,
 } from "./proportional-odds.ts";
-import { at, type Vector } from "./vector.ts";
+import { at, sum, type Vector } from "./vector.ts";
 
 export interface JudgedOddsFit extends ProportionalOddsFit {
   /** Standard deviation of the judges' own shifts; 0 where the answers show none. */
@@ -47,10 +47,9 @@ function judgeShare(rows: readonly Row[], d: ErrorDistribution, deviation: numbe
   return log - 0.5 * Math.log(curve);
 }
 
-/** ln L of thresholds, coefficients and ln τ. */
-function judgedLog(data: OrderedData, judges: Grouping, d: ErrorDistribution, x: Vector): number {
+/** The ends of each answer under the fixed part, by judge. */
+function rowsOf(data: OrderedData, judges: Grouping, x: Vector): Row[][] {
   const cuts = data.steps - 1;
-  for (let j = 1; j < cuts; j++) if (!(at(x, j) > at(x, j - 1))) return Number.NEGATIVE_INFINITY;
   const perJudge = Array.from({ length: judges.groups }, (): Row[] => []);
   data.answers.forEach((answer, i) => {
     const predictor = data.columns.reduce((total, c, k) => total + at(c.values, i) * at(x, cuts + k), 0);
@@ -60,40 +59,106 @@ function judgedLog(data: OrderedData, judges: Grouping, d: ErrorDistribution, x:
       weight: at(data.weights, i),
     });
   });
-  const deviation = Math.exp(at(x, x.length - 1));
-  return perJudge.reduce((total, rows) => total + judgeShare(rows, d, deviation), 0);
+  return perJudge;
 }
 
-/** A log-likelihood with differences for its derivatives, damped until a top lies ahead. */
-function numericSurface(log: (x: Float64Array) => number, x: Float64Array): Surface {
-  const nudge = 1e-3;
-  const moved = (...steps: readonly (readonly [number, number])[]): number => {
-    const next = x.slice();
-    for (const [i, by] of steps) next[i] = at(next, i) + by * nudge;
-    return log(next);
-  };
-  const here = log(x);
-  const ups = Array.from(x, (_, i) => moved([i, 1]));
-  const downs = Array.from(x, (_, i) => moved([i, -1]));
-  const second = (i: number, j: number): number =>
-    i === j
-      ? (2 * here - at(ups, i) - at(downs, i)) / nudge ** 2
-      : (moved([i, 1], [j, -1]) + moved([i, -1], [j, 1]) - moved([i, 1], [j, 1]) - moved([i, -1], [j, -1])) /
-        (4 * nudge ** 2);
+/** ln L of thresholds, coefficients and ln τ. */
+function judgedLog(data: OrderedData, judges: Grouping, d: ErrorDistribution, x: Vector): number {
+  for (let j = 1; j < data.steps - 1; j++) if (!(at(x, j) > at(x, j - 1))) return Number.NEGATIVE_INFINITY;
+  const deviation = Math.exp(at(x, x.length - 1));
+  return rowsOf(data, judges, x).reduce((total, rows) => total + judgeShare(rows, d, deviation), 0);
+}
+
+/** Whether a little shift of judges would raise the likelihood: its slope in τ² at 0, ½ Σ [(Σ s)² + Σ s′]. */
+function shiftsHelp(data: OrderedData, judges: Grouping, d: ErrorDistribution, x: Vector): boolean {
+  const sums = Array.from({ length: judges.groups }, () => [0, 0] as [number, number]);
+  rowsOf(data, judges, x).forEach((rows, j) => {
+    for (const { from, to, weight } of rows) {
+      const piece = intervalLog(d, from, to);
+      const mine = sums[j] as [number, number]; // one a judge
+      mine[0] += weight * sum(piece.slopes);
+      mine[1] += weight * sum(piece.curves.flat());
+    }
+  });
+  return sum(sums.map(([slope, curve]) => slope ** 2 + curve)) > 0;
+}
+
+/** Central differences of the logarithm. */
+function gradientOf(log: (x: Float64Array) => number, x: Float64Array): Float64Array {
+  return x.map((_, i) => (moved(log, x, [i, 1]) - moved(log, x, [i, -1])) / (2 * nudge));
+}
+
+const nudge = 1e-3;
+
+function moved(
+  log: (x: Float64Array) => number,
+  x: Float64Array,
+  ...steps: readonly (readonly [number, number])[]
+): number {
+  const next = x.slice();
+  for (const [i, by] of steps) next[i] = at(next, i) + by * nudge;
+  return log(next);
+}
+
+function informationOf(log: (x: Float64Array) => number, x: Float64Array): Float64Array[] {
   const information = Array.from(x, () => new Float64Array(x.length));
+  const signs = [
+    [1, -1],
+    [-1, 1],
+    [1, 1],
+    [-1, -1],
+  ] as const;
   information.forEach((row, i) => {
     for (let j = 0; j <= i; j++) {
-      row[j] = second(i, j);
+      const second = sum(signs.map(([s, t]) => s * t * moved(log, x, [i, s], [j, t])));
+      row[j] = -second / (4 * nudge ** 2);
       (information[j] as Float64Array)[i] = at(row, j); // square
     }
   });
-  const gradient = Float64Array.from(x, (_, i) => (at(ups, i) - at(downs, i)) / (2 * nudge));
-  for (let damping = 0; cholesky(information) === undefined && damping < 60; damping++) {
-    information.forEach((row, i) => {
-      row[i] = Math.abs(at(row, i)) + 2 ** damping * 1e-3;
-    });
+  return information;
+}
+
+/** Climbs by a quasi-Newton method (BFGS) from a place whose covariance is about known; null where it does not end. */
+function quasiNewton(
+  log: (x: Float64Array) => number,
+  start: Float64Array,
+  covariance: readonly Float64Array[],
+): Float64Array | null {
+  const n = start.length;
+  const inverse = covariance.map((row) => row.slice());
+  let [x, here, slope] = [start, log(start), gradientOf(log, start)];
+  for (let pass = 0; pass < 100; pass++) {
+    const step = Float64Array.from(inverse, (row) => dot(row, slope, n));
+    if (dot(step, slope, n) < 1e-11) return x;
+    let share = 1;
+    let next = x;
+    for (; share > 1e-8; share /= 2) {
+      next = x.map((v, i) => v + share * at(step, i));
+      if (log(next) >= here) break;
+    }
+    if (share <= 1e-8) return x;
+    const nextSlope = gradientOf(log, next);
+    const [s, y] = [next.map((v, i) => v - at(x, i)), slope.map((v, i) => v - at(nextSlope, i))];
+    updateInverse(inverse, s, y);
+    [x, here, slope] = [next, log(next), nextSlope];
   }
-  return { log: here, gradient, information };
+  return null;
+}
+
+/** The BFGS update of an inverse curvature by a step s and the fall y of the slope along it. */
+function updateInverse(inverse: readonly Float64Array[], s: Float64Array, y: Float64Array): void {
+  const n = s.length;
+  const along = dot(s, y, n);
+  if (!(along > 1e-14)) return;
+  const carried = inverse.map((row) => dot(row, y, n));
+  const factor = (1 + dot(y, carried, n) / along) / along;
+  inverse.forEach((row, i) => {
+    for (let j = 0; j < n; j++)
+      row[j] =
+        at(row, j) +
+        factor * at(s, i) * at(s, j) -
+        (at(carried, i) * at(s, j) + at(s, i) * at(carried, j)) / along;
+  });
 }
 
 /** Below this many steps of the logit scale, a judge's shift counts as none. */
@@ -122,22 +187,28 @@ export function fitProportionalOddsJudges(
 ): JudgedOddsFit {
   const d = linkDistributions[link];
   const plain = fitProportionalOdds(data, link);
-  const start = [...plain.coefficients.map((c) => c.estimate), Math.log(0.5)];
+  const fixed = plain.coefficients.map((c) => c.estimate);
+  if (!shiftsHelp(data, judges, d, fixed)) return { ...plain, judgeDeviation: 0 };
   const log = (x: Float64Array): number =>
     at(x, x.length - 1) > 5 ? Number.NEGATIVE_INFINITY : judgedLog(data, judges, d, x);
-  const found = climb(Float64Array.from(start), (x) => numericSurface(log, x));
-  if (found === "endless") throw notFixed();
-  const deviation = found === "flat" ? 0 : Math.exp(at(found.x, found.x.length - 1));
-  if (found === "flat" || deviation < noShift) return { ...plain, judgeDeviation: 0 };
-  const covariance = cholesky(found.top.information)?.inverse();
+  const about = [
+    ...plain.covariance.map((row) => Float64Array.from([...Array.from(row), 0])),
+    new Float64Array(fixed.length + 1),
+  ];
+  (about[fixed.length] as Float64Array)[fixed.length] = 0.25;
+  const top = quasiNewton(log, Float64Array.from([...fixed, Math.log(0.5)]), about);
+  if (top === null) throw notFixed();
+  const deviation = Math.exp(at(top, fixed.length));
+  if (deviation < noShift) return { ...plain, judgeDeviation: 0 };
+  const covariance = cholesky(informationOf(log, top))?.inverse();
   if (covariance === undefined) throw notFixed();
   return {
     coefficients: namesOf(data).map((term, i) => ({
       term,
-      estimate: at(found.x, i),
+      estimate: at(top, i),
       standardError: Math.sqrt(at(covariance[i] as Vector, i)), // one row a parameter
     })),
-    logLikelihood: found.top.log,
+    logLikelihood: log(top),
     count: plain.count,
     covariance,
     judgeDeviation: deviation,

@@ -1,6 +1,8 @@
 import { DomainError } from "../domain-error.ts";
+import type { Unit } from "./experimental-unit.ts";
 import { midRanks } from "./ranks.ts";
 import { groupedBy, type PatchMean, type Reading } from "./readings.ts";
+import type { DealtUnit } from "./stratified-permutation.ts";
 import { mean, sum } from "./vector.ts";
 
 /** Readings that one judge made of one board, or of all boards where boards carry one level each: only these are held against each other. */
@@ -116,5 +118,29 @@ export function levelRanks(
       // Rounded, so that means of the same ranks in another order stay ties.
       return mine.length === 0 ? null : Math.round(mean(mine.map((r) => r.rank)) * 1e9) / 1e9;
     });
+  });
+}
+
+/**
+ * What levels may be dealt anew among: jars (planks, boards) where each level has several, over all blocks; else
+ * patches within their block. Scores are ranks within a sitting about their middle.
+ */
+export function dealtUnits({ of, blocks }: Blocks, compare: string, unit: Unit | null): DealtUnit[] {
+  const scored = blocks.flatMap((sittings) =>
+    sittings.flatMap((sitting) => {
+      const ranks = midRanks(sitting.map((r) => r.value));
+      return sitting.map((r, i) => ({ r, score: (ranks[i] as number) - (sitting.length + 1) / 2 }));
+    }),
+  );
+  const place = (r: Reading): string =>
+    unit === null ? JSON.stringify([r[of] ?? "", r.patch]) : (r[unit.place] ?? "");
+  return groupedBy(scored, ({ r }) => place(r)).map((group) => {
+    const { r } = group[0] as (typeof scored)[number]; // a group holds what made it
+    return {
+      stratum: unit === null ? (r[of] ?? "") : "",
+      level: levelIn(r, compare),
+      total: sum(group.map((g) => g.score)),
+      count: group.length,
+    };
   });
 }

@@ -1,6 +1,7 @@
 import { DomainError } from "../domain-error.ts";
 import { comparisonModel } from "./comparison-model.ts";
 import { experimentalUnits, type Units } from "./experimental-unit.ts";
+import { pairsOf } from "./family-intervals.ts";
 import { friedmanTest } from "./friedman.ts";
 import { skillingsMackTest } from "./incomplete-blocks.ts";
 import type { MoreNeeded } from "./more-needed.ts";
@@ -8,6 +9,7 @@ import { pairedSharesInterval } from "./paired-shares.ts";
 import { midRanks } from "./ranks.ts";
 import { patchMeans, type Reading } from "./readings.ts";
 import { type Blocks, blocksOf, levelRanks, type PairShares, pairShares, placements } from "./sittings.ts";
+import { studentizedRangeCdf } from "./studentized-range.ts";
 import { threeWords } from "./three-words.ts";
 import { tukeyMultiplier } from "./tukey.ts";
 import { mean } from "./vector.ts";
@@ -17,7 +19,6 @@ import {
   lettersOf,
   levelsSeen,
   type Pair,
-  pairsOf,
   type Question,
   type Verdict,
 } from "./verdict-measured.ts";
@@ -187,6 +188,7 @@ export function verdictOrdered(readings: readonly Reading[], question: OrderedQu
       errorMeanSquare: null,
       multiplier,
       confidence: 0.95,
+      variances: [],
     },
     degreesOfFreedom: levels.length - 1,
     letters: lettersOf(
@@ -196,8 +198,22 @@ export function verdictOrdered(readings: readonly Reading[], question: OrderedQu
     moreNeeded,
     levels: seen,
     wobble,
+    remarks: [],
+    pValue: () =>
+      sharesPValue(
+        pairs.map((p) => pairShares(blocks, compare, p.a, p.b)),
+        levels.length,
+      ),
     overall: overallTest(rows),
   };
+}
+
+/** Of no difference at all: that of the pair that stands farthest apart, by the score that its interval inverts. */
+function sharesPValue(shares: readonly PairShares[], levels: number): number {
+  const scores = shares.map(({ above, below }) =>
+    above + below === 0 ? 0 : Math.abs(above - below) / Math.sqrt(above + below),
+  );
+  return 1 - studentizedRangeCdf(Math.max(...scores) * Math.SQRT2, levels, Number.POSITIVE_INFINITY);
 }
 
 /** Judges who all looked at one patch of each level say something of those patches only. */
