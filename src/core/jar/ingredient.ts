@@ -5,7 +5,7 @@ import { densityOfSolvent } from "../solution/density.ts";
 import { kitchenInstruments } from "../solution/instruments.ts";
 import { celsius, kelvinFromCelsius, kilogram, massFraction } from "../units.ts";
 import { type Amounts, amountsOfLiquid } from "./amounts.ts";
-import { makeupOf, type ResinMakeup } from "./makeup.ts";
+import { makeupOf, type ResinMakeup, struckMakeup } from "./makeup.ts";
 import type { Reading } from "./reckoning.ts";
 import { amountRead } from "./typed-amount.ts";
 
@@ -29,7 +29,13 @@ export type IngredientProblem = "not-an-amount" | "flakes-by-volume" | "strength
 
 const nameOf = (read: NotebookReader, body: IngredientBody): Named => ({
   material: body.material ?? null,
-  name: (body.material === undefined ? undefined : makeupOf(read, body.material)?.name) ?? body.name ?? "",
+  name:
+    (body.material === undefined
+      ? undefined
+      : (makeupOf(read, body.material) ?? struckMakeup(read, body.material))
+    )?.name ??
+    body.name ??
+    "",
 });
 
 /** Resin as weighed: its moisture goes to the liquid. */

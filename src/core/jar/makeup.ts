@@ -1,4 +1,5 @@
 import { DomainError } from "../domain-error.ts";
+import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { solventFromInput } from "../registry/solution-input.ts";
@@ -43,28 +44,37 @@ export function compositionOf(
   }
 }
 
-/** What a material on the shelf is made of, or null when no live entry makes it. */
-export function makeupOf(read: NotebookReader, material: string): Makeup | null {
-  return read.derive(`makeup:${material}`, (r) => {
-    const made = r.making(material);
-    if (made?.kind !== "material-bought") return null;
-    const body = made.body as Body<"material-bought">;
-    const solvent = body.solvent === undefined ? undefined : compositionOf(body.solvent);
-    return {
-      form: body.form,
-      name: body.name,
-      resin:
-        body.resin === undefined && body.form !== "resin"
-          ? null
-          : {
-              name: body.name,
-              grade: body.resin?.grade ?? body.name,
-              wax: body.resin?.waxMassFraction ?? null,
-              moisture: body.resin?.moistureMassFraction ?? null,
-              insoluble: body.resin?.insolubleMassFraction ?? null,
-            },
-      composition: solvent !== undefined && "composition" in solvent ? solvent.composition : null,
-      problem: solvent !== undefined && "problem" in solvent ? solvent.problem : null,
-    };
-  });
+function makeupFrom(entry: NotebookEntry | undefined): Makeup | null {
+  if (entry?.kind !== "material-bought") return null;
+  const body = entry.body as Body<"material-bought">;
+  const solvent = body.solvent === undefined ? undefined : compositionOf(body.solvent);
+  return {
+    form: body.form,
+    name: body.name,
+    resin:
+      body.resin === undefined && body.form !== "resin"
+        ? null
+        : {
+            name: body.name,
+            grade: body.resin?.grade ?? body.name,
+            wax: body.resin?.waxMassFraction ?? null,
+            moisture: body.resin?.moistureMassFraction ?? null,
+            insoluble: body.resin?.insolubleMassFraction ?? null,
+          },
+    composition: solvent !== undefined && "composition" in solvent ? solvent.composition : null,
+    problem: solvent !== undefined && "problem" in solvent ? solvent.problem : null,
+  };
 }
+
+/** What a material on the shelf is made of, or null when no live entry makes it. */
+export const makeupOf = (read: NotebookReader, material: string): Makeup | null =>
+  read.derive(`makeup:${material}`, (r) => makeupFrom(r.making(material)));
+
+/**
+ * What was written of a material that has been struck off the shelf since: for its name and its cautions, which are
+ * kept, and never for a reckoning. Null for one that stands there, or never did.
+ */
+export const struckMakeup = (read: NotebookReader, material: string): Makeup | null =>
+  read.derive(`struck-makeup:${material}`, (r) =>
+    r.making(material) === undefined ? makeupFrom(r.entry(material)) : null,
+  );

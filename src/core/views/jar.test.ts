@@ -326,3 +326,45 @@ test("use, test first, discard", () => {
   pen.write(hour(24 * 191), "batch-drop-tested", { result: "tacky" }, { about: [jar] });
   expect(jarFitness(book(), jar, hour(24 * 192))).toMatchObject({ state: "discard" });
 });
+
+test("a bottle struck off the shelf leaves its name and its cautions, and says that it is gone", () => {
+  const { book, mix, pen, flakes, spirit } = shop();
+  const hidden = pen.write(hour(-1), "material-bought", {
+    form: "solvent",
+    name: "Denatured",
+    solvent: {
+      parts: [
+        { alcohol: "ethanol", massShare: 0.9 },
+        { alcohol: "methanol", massShare: 0.1 },
+      ],
+    },
+  });
+  const stock = pen.write(
+    hour(0),
+    "batch-mixed",
+    {
+      code: "D",
+      resins: [{ material: flakes, amount: g("57 g") }],
+      solvents: [{ material: hidden, amount: g("200 g") }],
+    },
+    { about: [flakes, hidden] },
+  );
+  const thin = pen.write(
+    hour(1),
+    "batch-thinned",
+    { code: "D1", taken: g("100 g"), added: [{ material: spirit, amount: g("100 g") }] },
+    { about: [stock, spirit] },
+  );
+  const other = mix("L1", "57 g", "200 ml");
+  pen.write(hour(2), "struck", {}, { strikes: [hidden] });
+  const view = jarView(book(), stock);
+  expect(view?.solvents.map((named) => named.name)).toEqual(["Denatured"]);
+  expect(view?.struck.map((named) => named.name)).toEqual(["Denatured"]);
+  expect(view?.composition).toEqual({ unknown: 1 });
+  near(view?.cautioned.methanol ?? 0, 0.1, 1e-9); // as its data sheet said
+  const thinned = jarView(book(), thin);
+  expect(thinned?.struck.map((named) => named.name)).toEqual(["Denatured"]);
+  // 100 g of 200 + 57 g hold 77.8 g of it, to 100 g of ethanol 95 %: 7.78 in 177.8
+  near(thinned?.cautioned.methanol ?? 0, 0.04376, 1e-4);
+  expect(jarView(book(), other)?.struck).toEqual([]);
+});

@@ -7,6 +7,7 @@ import { type Looks, looksOf } from "../jar/looks.ts";
 import { makesBatch, parentsOf, type WayMade, wayMade } from "../jar/making.ts";
 import { type CutFigure, cutFigure, type Figure, figureOf } from "../jar/reckoning.ts";
 import { waxShare } from "../jar/steps.ts";
+import { type StruckBottles, struckBottles } from "../jar/struck.ts";
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
@@ -32,7 +33,7 @@ export interface JarUse {
 }
 
 /** A jar as its entries tell it. Volumes at 20 °C. */
-export interface JarView {
+export interface JarView extends StruckBottles {
   readonly id: string;
   readonly code: string;
   readonly maker: string;
@@ -192,6 +193,7 @@ export const jarView = (read: NotebookReader, id: string): JarView | null =>
       solvents: fold.solventNames,
       known: fold.steps.length > 0,
       ...contentsOf(fold),
+      ...struckBottles(r, fold),
       labelCut: aimed === undefined || aimed === 0 ? null : cutFromPoundsPerUsGallon(aimed),
       driedDown: fold.driedDown,
       lost: lostAs(fold),

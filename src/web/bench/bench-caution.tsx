@@ -18,7 +18,7 @@ export function BenchCaution(props: { readonly bench: Bench }) {
       : (props.bench.trials().find((t) => t.id === coat?.trial)?.jars ?? []).flatMap((j) => j.batch ?? []);
     const compositions = batches.flatMap((id) => {
       const jar = book.look(`jar:${id}`, (read) => jarView(read, id));
-      return jar === null || Object.keys(jar.composition).length === 0 ? [] : [jar.composition];
+      return jar === null || Object.keys(jar.cautioned).length === 0 ? [] : [jar.cautioned];
     });
     if (compositions.length === 0) return undefined;
     return pouredTogether(compositions.map((composition) => ({ mass: kilogram(1), composition })))

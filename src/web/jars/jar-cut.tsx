@@ -4,10 +4,10 @@ import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Caliper } from "../controls/caliper.tsx";
 import { now } from "../shell/now.ts";
-import { withDigits } from "../words/number.ts";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { cutKnown, giveOrTake, grams, millilitres, poundsText } from "./jar-text.ts";
+import { ThreeCuts } from "./three-cuts.tsx";
 
 /** A scale that holds the value, its jaws and the label, with air on both sides. */
 function scaleAbout(value: number, by: number, label: number | undefined): readonly [number, number] {
@@ -48,19 +48,21 @@ export function JarCut(props: { readonly jar: JarView }) {
               }
             />
             <p class="small">
-              {props.jar.driedDown === null ? t.shownReckoned : t.shownDriedDown(day(props.jar.driedDown.at))}{" "}
+              {props.jar.driedDown === null
+                ? t.shownReckoned
+                : t.shownDriedDown[props.jar.driedDown.stands](day(props.jar.driedDown.at))}{" "}
               <Show when={largest} keyed>
                 {(part) => <span class="soft">{t.mostOfIt(t.source[part.source] ?? part.source)}</span>}
               </Show>
             </p>
-            <Show when={props.jar.driedDown?.reckoned} keyed>
-              {(reckoned) => (
-                <p class="small soft">
-                  {t.driedDownBeside(withDigits((value / cut.value) * reckoned.value, 3))}{" "}
-                  <Show when={props.jar.driedDown?.disagrees}>
-                    <b>{t.disagrees}</b>
+            <Show when={props.jar.driedDown} keyed>
+              {(driedDown) => (
+                <>
+                  <ThreeCuts driedDown={driedDown} />
+                  <Show when={driedDown.disagrees}>
+                    <p class="wrong small">{t.disagrees}</p>
                   </Show>
-                </p>
+                </>
               )}
             </Show>
             <Show when={props.jar.lost} keyed>

@@ -58,6 +58,22 @@ export function JarHistory(props: { readonly jar: JarView }) {
   );
 }
 
+/** What it was mixed from and is struck off the shelf by now: what the page no longer knows, and how to give it back. */
+export function StruckOffShelf(props: { readonly jar: JarView }) {
+  const t = words.jars.struckOff;
+  return (
+    <Show when={props.jar.struck.length > 0}>
+      <section class="does-not-fit">
+        <h3>{t.heading(props.jar.struck.map((named) => named.name).join(", "))}</h3>
+        <p>{t.says}</p>
+        <a class="press" href="/book">
+          {t.toBook}
+        </a>
+      </section>
+    </Show>
+  );
+}
+
 /** What stands in the way of the reckoning, in sight. */
 export function NotReckoned(props: { readonly jar: JarView }) {
   const t = words.jars;

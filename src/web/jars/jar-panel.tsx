@@ -8,7 +8,7 @@ import { JarActs } from "./jar-acts.tsx";
 import { JarCut } from "./jar-cut.tsx";
 import { JarFacts } from "./jar-facts.tsx";
 import { JarFitness } from "./jar-fitness.tsx";
-import { JarHistory, NotReckoned } from "./jar-history.tsx";
+import { JarHistory, NotReckoned, StruckOffShelf } from "./jar-history.tsx";
 import { drawnJar } from "./jar-look.ts";
 import { inWords, millilitres, readOut } from "./jar-text.ts";
 import { lookAtFitness } from "./use-jar.ts";
@@ -32,6 +32,7 @@ export function JarPanel(props: { readonly jar: JarView }) {
         />
       </div>
       <NotReckoned jar={props.jar} />
+      <StruckOffShelf jar={props.jar} />
       <Show when={props.jar.emptied === null}>
         <JarCut jar={props.jar} />
       </Show>
@@ -39,7 +40,7 @@ export function JarPanel(props: { readonly jar: JarView }) {
         <JarFacts jar={props.jar} />
       </section>
       <Show when={props.jar.emptied === null}>
-        <Cautions act="opening" liquid={props.jar.composition} />
+        <Cautions act="opening" liquid={props.jar.cautioned} />
       </Show>
       <JarActs jar={props.jar} />
       <JarHistory jar={props.jar} />

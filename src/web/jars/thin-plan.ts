@@ -1,6 +1,7 @@
 import type { z } from "zod";
 import { calculate } from "../../core/registry/calculation.ts";
 import type { Problem } from "../../core/registry/problem.ts";
+import { solventOf } from "../../core/registry/solvent-of.ts";
 import { thin } from "../../core/registry/thin.ts";
 import type { Result } from "../../core/result.ts";
 import type { Composition } from "../../core/solution/composition.ts";
@@ -8,14 +9,6 @@ import { poundsPerUsGallonFromCut } from "../../core/units.ts";
 import type { JarView } from "../../core/views/jar.ts";
 
 export type Thinned = z.output<typeof thin.output>;
-
-/** A liquid of known make-up as the calculations take it. */
-export const solventInput = (composition: Composition) => ({
-  parts: Object.entries(composition).map(([alcohol, massShare]) => ({
-    alcohol: alcohol as keyof Composition & string, // its keys are components
-    massShare: massShare as number,
-  })),
-});
 
 /** How much is wanted: so much of the weaker liquid, or all that so much of the stock gives. */
 export type Wanted = { readonly madeMl: number } | { readonly takenMl: number };
@@ -35,10 +28,10 @@ const ask = (jar: JarView, takenMl: number, toCutLbPerGal: number, added: Compos
       solutionMl: takenMl,
       cutLbPerGal: pounds,
       cutStandardUncertainty: cut === null ? 0 : (pounds * cut.standardUncertainty) / cut.value,
-      solvent: solventInput(jar.composition),
+      solvent: solventOf(jar.composition),
     },
     toCutLbPerGal,
-    with: solventInput(added),
+    with: solventOf(added),
   }) as Result<Thinned, Problem>;
 };
 

@@ -1,12 +1,13 @@
 import { createMemo, createSignal } from "solid-js";
 import { scheduleFromPlan } from "../../core/registry/piece-schedule.ts";
+import { solventOf } from "../../core/registry/solvent-of.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../core/units.ts";
 import { ownUse } from "../../core/views/planned-used.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { type PieceDraft, planFrom, planInput } from "./draft.ts";
 import { gramsPerMl } from "./kept-plan.ts";
-import { costOf, resinsOnShelf, solventInput, solventsOnShelf } from "./shelf-choice.ts";
+import { costOf, resinsOnShelf, solventsOnShelf } from "./shelf-choice.ts";
 
 export type Planning = ReturnType<typeof createPlanning>;
 
@@ -31,7 +32,7 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     return planInput(draft(), {
       areaM2: areaRead.ok ? areaRead.value.si : undefined,
       cutLbPerGal: cutGiven.ok ? poundsPerUsGallonFromCut(cut(cutGiven.value.si)) : undefined,
-      solvent: composition === undefined || composition === null ? undefined : solventInput(composition),
+      solvent: composition === undefined || composition === null ? undefined : solventOf(composition),
       own: own(),
     });
   });

@@ -1,8 +1,6 @@
 import type { NotebookReader } from "../../core/notebook/reader.ts";
-import type { Composition } from "../../core/solution/composition.ts";
 import { jarView } from "../../core/views/jar.ts";
 import { type MaterialView, materialIds, materialView } from "../../core/views/material.ts";
-import type { PlanInput } from "./draft.ts";
 
 const ofForm = (read: NotebookReader, form: MaterialView["form"]): readonly MaterialView[] =>
   materialIds(read)
@@ -13,12 +11,6 @@ const ofForm = (read: NotebookReader, form: MaterialView["form"]): readonly Mate
 export const resinsOnShelf = (read: NotebookReader): readonly MaterialView[] => ofForm(read, "resin");
 export const solventsOnShelf = (read: NotebookReader): readonly MaterialView[] =>
   ofForm(read, "solvent").filter((material) => material.composition !== null);
-
-/** A composition as a calculation takes it. */
-export function solventInput(composition: Composition): PlanInput["solvent"] {
-  const parts = Object.entries(composition).map(([alcohol, massShare]) => ({ alcohol, massShare }));
-  return { parts } as PlanInput["solvent"]; // a composition's keys are components
-}
 
 /** What the winning jar was made of: the first of its flakes and of its alcohols that stood on the shelf. */
 export function madeOf(read: NotebookReader, batch: string | null): { resin?: string; solvent?: string } {

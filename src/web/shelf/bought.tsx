@@ -1,5 +1,4 @@
 import { createSignal, createUniqueId } from "solid-js";
-import type { NotebookEntry } from "../../core/notebook/entry.ts";
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Wrong } from "../controls/choice.tsx";
@@ -138,10 +137,4 @@ export function PriceFields(props: {
       />
     </div>
   );
-}
-
-export interface NewProps {
-  readonly onWrote: (name: string, entry: string) => void;
-  /** The entry that is corrected; absent for a new thing. */
-  readonly old?: NotebookEntry;
 }

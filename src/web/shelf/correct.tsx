@@ -7,8 +7,8 @@ import { UndoStrip } from "../controls/undo-strip.tsx";
 import type { ScreenProps } from "../places.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
-import { CorrectOther } from "./correct-other.tsx";
 import { NewInstrument } from "./new-instrument.tsx";
+import { NewOther } from "./new-other.tsx";
 import { NewResin } from "./new-resin.tsx";
 import { NewSolvent } from "./new-solvent.tsx";
 import { PriceForm } from "./price-form.tsx";
@@ -84,7 +84,7 @@ function Forms(props: {
   const material = untrack(() => materialView(book.whole(), props.thing));
   return (
     <>
-      <Switch fallback={<CorrectOther old={old} onWrote={onCorrected} />}>
+      <Switch fallback={<NewOther old={old} onWrote={onCorrected} />}>
         <Match when={form === "resin"}>
           <NewResin old={old} onWrote={onCorrected} />
         </Match>

@@ -6,8 +6,8 @@ import { toldStrength } from "./kept-strength.ts";
 
 const t = words.shelf;
 
-const amount = (kg: number | null, m3: number | null, solvent: boolean): string | undefined => {
-  if (solvent && m3 !== null)
+const amount = (kg: number | null, m3: number | null, liquid: boolean): string | undefined => {
+  if ((liquid || kg === null) && m3 !== null)
     return Math.abs(m3) < 0.9995e-3 ? `${Math.round(m3 * 1e6)} mL` : `${withDigits(m3 * 1e3, 3)} L`;
   if (kg === null) return undefined;
   return Math.abs(kg) < 0.9995 ? `${Math.round(kg * 1e3)} g` : `${withDigits(kg, 3)} kg`;
@@ -41,7 +41,7 @@ export function resinWords({ resin }: MaterialView): string | undefined {
 /** `4.60 EUR for 100 g`, `7.60 EUR a litre` */
 export function priceWords({ price, form }: MaterialView): string | undefined {
   if (price === null) return undefined;
-  if (form === "solvent" && price.perM3 !== null)
+  if ((form === "solvent" || price.perKg === null) && price.perM3 !== null)
     return t.price(`${(price.perM3 / 1e3).toFixed(2)} ${price.currency}`, t.perLitre);
   return price.perKg === null
     ? undefined
@@ -62,7 +62,9 @@ function leftWords(material: MaterialView): string | undefined {
 export function factsOf(material: MaterialView, nowInstant: string, today: string): string {
   const { bought, lot } = material;
   const noon = `${bought}T12:00:00Z`; // a calendar day has no zone: at noon no zone moves it
+  const other = material.form === "resin" || material.form === "solvent" ? undefined : material.form;
   return [
+    other === undefined ? undefined : t.otherForms[other],
     leftWords(material),
     lot === null ? undefined : t.lot(lot),
     bought === null ? undefined : t.bought(dayInWords(noon, "UTC", nowInstant), agoInWords(bought, today)),

@@ -4,10 +4,9 @@ import { instrumentUses } from "../../core/notebook/kinds/materials.ts";
 import { Choice } from "../controls/choice.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
 import type { QuantityReading } from "../controls/quantity-reading.ts";
-import { TextField } from "../controls/text-field.tsx";
 import { words } from "../words/words.ts";
-import type { NewProps } from "./bought.tsx";
 import { isMeasuring, readGoodTo } from "./good-to.ts";
+import { NameField, type NewProps, ShelfForm, useName } from "./shelf-form.tsx";
 import { useWriting } from "./writing.ts";
 
 const t = words.shelf;
@@ -17,7 +16,7 @@ export function NewInstrument(props: NewProps) {
   const old = props.old?.body as Body<"instrument-described"> | undefined;
   const write = useWriting("instrument-described", ["use", "name", "standardUncertainty"], props.old);
   const [use, setUse] = createSignal(old?.use ?? "scale");
-  const [name, setName] = createSignal(old?.name ?? "");
+  const name = useName(old?.name);
   const [good, setGood] = createSignal(old?.standardUncertainty?.typed ?? "");
   const [told, setTold] = createSignal(false);
   const measuring = () => {
@@ -35,38 +34,26 @@ export function NewInstrument(props: NewProps) {
   const put = () => {
     setTold(true);
     const read = reading();
-    if (name().trim() === "" || (read !== undefined && good().trim() !== "" && !read.ok)) return;
+    if (!name.good() || (read !== undefined && good().trim() !== "" && !read.ok)) return;
     const entry = write({
       use: use(),
-      name: name().trim(),
+      name: name.called(),
       ...(read?.ok ? { standardUncertainty: read.value } : {}),
     });
-    props.onWrote(name().trim(), entry);
-    setName("");
+    props.onWrote(name.called(), entry);
+    name.setTyped("");
     setGood("");
     setTold(false);
   };
   return (
-    <form
-      class="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        put();
-      }}
-    >
+    <ShelfForm old={props.old} onPut={put}>
       <Choice
         label={t.use}
         value={use()}
         options={instrumentUses.map((value) => ({ value, label: t.uses[value] }))}
         onChange={setUse}
       />
-      <TextField
-        label={t.name}
-        value={name()}
-        hint={t.nameHint}
-        wrong={told() && name().trim() === "" ? t.nameMissing : undefined}
-        onInput={setName}
-      />
+      <NameField name={name} told={told()} />
       <Show when={measuring()} keyed>
         {(now) => (
           <QuantityField
@@ -80,9 +67,6 @@ export function NewInstrument(props: NewProps) {
           />
         )}
       </Show>
-      <button type="submit" class="main">
-        {props.old === undefined ? t.put : t.keep}
-      </button>
-    </form>
+    </ShelfForm>
   );
 }

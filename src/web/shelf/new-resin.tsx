@@ -7,8 +7,9 @@ import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { words } from "../words/words.ts";
-import { BoughtFields, boughtAsks, type NewProps, useBought } from "./bought.tsx";
+import { BoughtFields, boughtAsks, useBought } from "./bought.tsx";
 import { draftOfResin, emptyResin, type ResinDraft, readResin, waxes } from "./resin-draft.ts";
+import { NameField, type NewProps, ShelfForm, useName } from "./shelf-form.tsx";
 import { useWriting } from "./writing.ts";
 
 const t = words.shelf;
@@ -17,7 +18,7 @@ const t = words.shelf;
 export function NewResin(props: NewProps) {
   const old = props.old?.body as Body<"material-bought"> | undefined;
   const write = useWriting("material-bought", ["form", "name", "resin", ...boughtAsks], props.old);
-  const [name, setName] = createSignal(old?.name ?? "");
+  const name = useName(old?.name);
   const [draft, setDraft] = createSignal(old === undefined ? emptyResin : draftOfResin(old.resin));
   const [told, setTold] = createSignal(false);
   const bought = useBought(fields.mass, old);
@@ -25,35 +26,20 @@ export function NewResin(props: NewProps) {
   const put = () => {
     setTold(true);
     const resin = readResin(draft(), old?.resin);
-    if (name().trim() === "" || resin === undefined || !bought.good()) return;
-    const entry = write({ form: "resin", name: name().trim(), resin, ...bought.body() });
-    props.onWrote(name().trim(), entry);
-    setName("");
+    if (!name.good() || resin === undefined || !bought.good()) return;
+    const entry = write({ form: "resin", name: name.called(), resin, ...bought.body() });
+    props.onWrote(name.called(), entry);
+    name.setTyped("");
     setDraft(emptyResin);
     setTold(false);
     bought.clear();
   };
   return (
-    <form
-      class="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        put();
-      }}
-    >
-      <TextField
-        label={t.name}
-        value={name()}
-        hint={t.nameHint}
-        wrong={told() && name().trim() === "" ? t.nameMissing : undefined}
-        onInput={setName}
-      />
+    <ShelfForm old={props.old} onPut={put}>
+      <NameField name={name} told={told()} />
       <ResinFields draft={draft()} set={set} told={told()} />
       <BoughtFields bought={bought} hint={t.amountHint.resin} told={told()} />
-      <button type="submit" class="main">
-        {props.old === undefined ? t.put : t.keep}
-      </button>
-    </form>
+    </ShelfForm>
   );
 }
 

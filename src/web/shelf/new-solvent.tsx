@@ -2,13 +2,13 @@ import { createMemo, createSignal, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import { Cautions } from "../controls/cautions.tsx";
 import { fields } from "../controls/read-quantity.ts";
-import { TextField } from "../controls/text-field.tsx";
 import { upToDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
-import { BoughtFields, boughtAsks, type NewProps, useBought } from "./bought.tsx";
+import { BoughtFields, boughtAsks, useBought } from "./bought.tsx";
 import { emptyStrength, figure, readStrength, type StrengthDraft } from "./draft.ts";
 import { strengthDraftOf } from "./kept-strength.ts";
 import { madeOfWords } from "./material-text.ts";
+import { NameField, type NewProps, ShelfForm, useName } from "./shelf-form.tsx";
 import { StrengthFields } from "./strength-fields.tsx";
 import { useWriting } from "./writing.ts";
 
@@ -24,14 +24,13 @@ const usualName = (draft: StrengthDraft): string =>
 export function NewSolvent(props: NewProps) {
   const old = props.old?.body as Body<"material-bought"> | undefined;
   const write = useWriting("material-bought", ["form", "name", "solvent", ...boughtAsks], props.old);
-  const [name, setName] = createSignal(old?.name ?? "");
   const [draft, setDraft] = createSignal<StrengthDraft>(
     old === undefined ? emptyStrength : strengthDraftOf(old.solvent),
   );
   const [told, setTold] = createSignal(false);
   const bought = useBought(fields.massOrVolume, old);
   const read = createMemo(() => readStrength(draft()));
-  const called = () => (name().trim() === "" ? usualName(draft()) : name().trim());
+  const name = useName(old?.name, () => usualName(draft()));
   const wrong = () => {
     const found = read();
     if (found.ok || (found.fault === "empty" && !told())) return undefined;
@@ -43,22 +42,16 @@ export function NewSolvent(props: NewProps) {
   const put = () => {
     setTold(true);
     const found = read();
-    if (!found.ok || called() === "" || !bought.good()) return;
-    const entry = write({ form: "solvent", name: called(), solvent: found.solvent, ...bought.body() });
-    props.onWrote(called(), entry);
-    setName("");
+    if (!found.ok || !name.good() || !bought.good()) return;
+    const entry = write({ form: "solvent", name: name.called(), solvent: found.solvent, ...bought.body() });
+    props.onWrote(name.called(), entry);
+    name.setTyped("");
     setDraft(emptyStrength);
     setTold(false);
     bought.clear();
   };
   return (
-    <form
-      class="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        put();
-      }}
-    >
+    <ShelfForm old={props.old} onPut={put}>
       <StrengthFields draft={draft()} set={(change) => setDraft({ ...draft(), ...change })} wrong={wrong()} />
       <div aria-live="polite">
         <Show when={read().ok && read()} keyed>
@@ -68,17 +61,8 @@ export function NewSolvent(props: NewProps) {
       <Show when={read().ok && read()} keyed>
         {(found) => (found.ok ? <Cautions act="opening" liquid={found.composition} /> : null)}
       </Show>
-      <TextField
-        label={t.name}
-        value={name()}
-        hint={usualName(draft()) === "" ? t.nameHint : usualName(draft())}
-        wrong={told() && called() === "" ? t.nameMissing : undefined}
-        onInput={setName}
-      />
+      <NameField name={name} told={told()} />
       <BoughtFields bought={bought} hint={t.amountHint.solvent} told={told()} />
-      <button type="submit" class="main">
-        {props.old === undefined ? t.put : t.keep}
-      </button>
-    </form>
+    </ShelfForm>
   );
 }

@@ -6,12 +6,13 @@ import { address } from "../router.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { NewInstrument } from "./new-instrument.tsx";
+import { NewOther } from "./new-other.tsx";
 import { NewResin } from "./new-resin.tsx";
 import { NewSolvent } from "./new-solvent.tsx";
 import "./shelf.css";
 
 const t = words.shelf;
-const forms = ["resin", "solvent", "instrument"] as const;
+const forms = ["resin", "solvent", "other", "instrument"] as const;
 type Form = (typeof forms)[number];
 
 /** Something new onto the shelf. What was just put there stays in sight with its undo, for the next is often near. */
@@ -44,6 +45,9 @@ export function NewOnShelf() {
           </Match>
           <Match when={form() === "solvent"}>
             <NewSolvent onWrote={onWrote} />
+          </Match>
+          <Match when={form() === "other"}>
+            <NewOther onWrote={onWrote} />
           </Match>
           <Match when={form() === "instrument"}>
             <NewInstrument onWrote={onWrote} />

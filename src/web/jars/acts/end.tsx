@@ -22,7 +22,7 @@ export function EmptyAct(props: ActProps) {
   return (
     <ActForm heading={t.heading} act={t.act} onAct={write} onLeave={props.onLeave}>
       <TextField label={t.why} value={why()} onInput={setWhy} hint={t.whyHint} />
-      <Cautions act="disposing" liquid={lookAtJar(book, props.jarId)?.composition ?? {}} />
+      <Cautions act="disposing" liquid={lookAtJar(book, props.jarId)?.cautioned ?? {}} />
     </ActForm>
   );
 }

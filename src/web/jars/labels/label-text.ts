@@ -49,7 +49,7 @@ const shares = (jar: JarView): string => {
 /** Methanol, ketones and what is not named are said before the fire that every label speaks of. */
 function warningOf(jar: JarView): string {
   const t = words.jars.labelText;
-  const liquid = (Object.entries(jar.composition) as [Component, number][]).map(
+  const liquid = (Object.entries(jar.cautioned) as [Component, number][]).map(
     ([component, massFraction]) => ({
       component,
       massFraction,

@@ -5,12 +5,12 @@ import { unitNamed } from "../../../core/quantity/unit-table.ts";
 import { calculate } from "../../../core/registry/calculation.ts";
 import { mix } from "../../../core/registry/mix.ts";
 import type { Problem } from "../../../core/registry/problem.ts";
+import { solventOf } from "../../../core/registry/solvent-of.ts";
 import type { Result } from "../../../core/result.ts";
 import type { Composition } from "../../../core/solution/composition.ts";
 import { kitchenInstruments } from "../../../core/solution/instruments.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../../core/units.ts";
 import type { InstrumentView, MaterialView } from "../../../core/views/material.ts";
-import { solventInput } from "../thin-plan.ts";
 
 type MixInput = z.input<typeof mix.input>;
 export type Mixed = z.output<typeof mix.output>;
@@ -72,7 +72,7 @@ export function mixPlan(given: MixGiven, from: MixFrom): Result<Mixed, Problem> 
   const { flakes, cut: cutGiven, alcohol, makes, vessel } = given;
   if (givenCount(given) + (vessel === undefined ? 0 : 1) < 2 || givenCount(given) === 0) return undefined;
   const input: MixInput = {
-    solvent: solventInput(from.composition),
+    solvent: solventOf(from.composition),
     ...flakesOf(from.resin),
     ...instrumentsOf(from),
     ...(flakes === undefined ? {} : { resinG: flakes.si * 1e3 }),

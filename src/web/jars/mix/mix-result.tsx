@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import { finishColour } from "../../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../../core/colour/srgb.ts";
 import { JarPicture } from "../../drawings/jar.tsx";
-import { finishOfRecipe } from "../../pieces/finish-of-recipe.ts";
+import { finishOfRecipe } from "../../look/finish-of-recipe.ts";
 import { known } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";

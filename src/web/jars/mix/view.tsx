@@ -2,7 +2,7 @@ import { batch, Show } from "solid-js";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
-import { finishOfRecipe } from "../../pieces/finish-of-recipe.ts";
+import { finishOfRecipe } from "../../look/finish-of-recipe.ts";
 import { navigate } from "../../router.ts";
 import { finishLook } from "../../shell/finish-look.ts";
 import { Page } from "../../shell/page.tsx";

@@ -1,7 +1,7 @@
 import { For } from "solid-js";
 import { finishColour } from "../../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../../core/colour/srgb.ts";
-import { finishOfRecipe } from "../../pieces/finish-of-recipe.ts";
+import { finishOfRecipe } from "../../look/finish-of-recipe.ts";
 import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import type { Meant } from "./mix-plan.ts";

@@ -52,10 +52,20 @@ export const jars = {
   cutUnknown: "What went in is not known well enough to say its cut.",
   label: (text: string) => `label ${text}`,
   shownReckoned: "Reckoned from what really went in and out.",
-  shownDriedDown: (when: string) =>
-    `From the spoonful dried down on ${when}, and what went in and out since.`,
-  driedDownBeside: (was: string) => `Reckoned by mass balance it was ${was} lb then.`,
-  disagrees: "The two lie further apart than both allow: something went in or out that is not written.",
+  shownDriedDown: {
+    combined: (when: string) =>
+      `From the reckoning and the spoonful dried down on ${when} together, the surer counting for more, and what went in and out since.`,
+    measured: (when: string) =>
+      `From the spoonful dried down on ${when} alone, and what went in and out since.`,
+  },
+  three: {
+    reckoned: "Reckoned",
+    measured: "Dried down",
+    combined: "Together",
+    row: (name: string, pounds: string, by: string) => `${name}: ${pounds} lb, give or take ${by}`,
+  },
+  disagrees:
+    "Reckoned and dried down lie further apart than both allow: something went in or out that is not written. Dry down a second spoonful; until then the first one counts.",
   mostOfIt: (source: string) => `Most of the give or take is ${source}.`,
   source: {
     scaleG: "the scale",
@@ -125,6 +135,11 @@ export const jars = {
   thresholdWrong: "A whole number from 1 to 10000 would do.",
   keepThreshold: "Keep this",
 
+  struckOff: {
+    heading: (names: string) => `${names}: struck off the shelf`,
+    says: "What it was is not known to the reckoning any more: cut, volume and water are guesses from here on. The cautions go by what was written of it. Undo the strike in the Book, and mark it used up on the shelf if it is.",
+    toBook: "Open the Book",
+  },
   unusableHeading: "Written, but not reckoned with",
   unusable: {
     "not-an-amount": () => "It says neither a weight nor a volume.",
