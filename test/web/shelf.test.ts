@@ -101,6 +101,24 @@ async function putInstruments(page: Page): Promise<void> {
   await says(page, "Dial by the door stands on the shelf.");
 }
 
+async function putOthers(page: Page): Promise<void> {
+  await page.getByRole("radio", { name: "Dye, oil, a bought product" }).check();
+  await put(page);
+  await says(page, "Give it a name.");
+  await page.getByRole("radio", { name: "oil", exact: true }).check();
+  await page.getByLabel("Name", { exact: true }).fill("Walnut oil");
+  await page.getByLabel("How much was bought").fill("250 ml");
+  await page.getByLabel("Paid").fill("9");
+  await page.getByLabel("Where its safety data sheet is").fill("sheets/oil.pdf");
+  await put(page);
+  await says(page, "Walnut oil stands on the shelf.");
+  await page.getByRole("radio", { name: "a finish bought ready-mixed" }).check();
+  await page.getByLabel("Name", { exact: true }).fill("Sanding sealer");
+  await put(page);
+  await says(page, "Sanding sealer stands on the shelf.");
+  await press(page, "Undo");
+}
+
 async function correctEthanol(page: Page): Promise<void> {
   await line(page, "Ethanol 96 %").getByRole("link", { name: "Correct" }).click();
   await page.getByRole("heading", { name: "Correct Ethanol 96 %" }).waitFor();
@@ -151,6 +169,8 @@ describe.each(Object.keys(sizes) as Size[])("the shelf on a %s", (size) => {
     await put(page);
     await putInstruments(page);
     await expectWellMade(page, `shelf-new-instrument-${size}`);
+    await putOthers(page);
+    await expectWellMade(page, `shelf-new-other-${size}`);
 
     await page.getByRole("link", { name: "Shelf", exact: true }).last().click();
     const flakes = line(page, "Lemon flakes");
@@ -167,6 +187,12 @@ describe.each(Object.keys(sizes) as Size[])("the shelf on a %s", (size) => {
       .getByText(/There is methanol in it/)
       .waitFor();
     await line(page, "Kitchen scale").getByText("good to 0.5 g").waitFor();
+    // By hand: 9 for 250 mL is 36 a litre.
+    await line(page, "Walnut oil")
+      .getByText(/^oil, 250 mL left, 36\.00 EUR a litre/)
+      .waitFor();
+    await line(page, "Walnut oil").getByText("Safety data sheet: sheets/oil.pdf").waitFor();
+    await absent(page, "Sanding sealer");
     await line(page, "Dial by the door").getByText("good to 3 % RH").waitFor();
     await correctEthanol(page);
     await expectWellMade(page, `shelf-filled-${size}`);

@@ -24,7 +24,7 @@ function ancestorsOf(read: NotebookReader, id: string): ReadonlySet<string> {
   return found;
 }
 
-function glassOf(read: NotebookReader, vessel: string | undefined): Glass | null {
+export function glassOf(read: NotebookReader, vessel: string | undefined): Glass | null {
   const described = vessel === undefined ? undefined : read.making(vessel);
   if (described?.kind !== "vessel-described") return null;
   const { emptyWeight } = described.body as Body<"vessel-described">;

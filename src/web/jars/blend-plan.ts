@@ -47,7 +47,8 @@ export function blendPlan(poured: readonly PouredIn[]): Result<BlendPlan, Proble
   if (!blended.ok) return blended;
   const volumes = poured.map(millilitresOf);
   const whole = volumes.reduce((sum, ml) => sum + ml, 0);
-  const simple = poured.reduce((sum, one, i) => sum + asInput(one).cutLbPerGal * (volumes[i] ?? 0), 0) / whole;
+  const simple =
+    poured.reduce((sum, one, i) => sum + asInput(one).cutLbPerGal * (volumes[i] ?? 0), 0) / whole;
   return {
     ok: true,
     value: {

@@ -5,16 +5,20 @@ import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { words } from "../words/words.ts";
 import type { ActProps } from "./acts/act-form.tsx";
+import { BlendAct } from "./acts/blend.tsx";
 import { DropTestAct } from "./acts/drop-test.tsx";
 import { DryDownAct } from "./acts/dry-down.tsx";
 import { EmptyAct, SpoiltAct } from "./acts/end.tsx";
 import { LookAct } from "./acts/look.tsx";
+import { PourBackAct } from "./acts/pour-back.tsx";
 import { PourOffAct } from "./acts/pour-off.tsx";
+import { RestoreAct } from "./acts/restore.tsx";
+import { SeriesAct } from "./acts/series.tsx";
 import { StrainAct } from "./acts/strain.tsx";
 import { ThinAct } from "./acts/thin.tsx";
 import { TopUpAct } from "./acts/top-up.tsx";
 import { WeighAct } from "./acts/weigh.tsx";
-import { type JarAct, jarActs, nextAct } from "./next-act.ts";
+import { type ActGroup, actGroups, type JarAct, nextAct } from "./next-act.ts";
 
 const forms: Readonly<Record<JarAct, (props: ActProps) => ReturnType<typeof LookAct>>> = {
   look: LookAct,
@@ -23,7 +27,11 @@ const forms: Readonly<Record<JarAct, (props: ActProps) => ReturnType<typeof Look
   weigh: WeighAct,
   dryDown: DryDownAct,
   dropTest: DropTestAct,
+  series: SeriesAct,
   topUp: TopUpAct,
+  restore: RestoreAct,
+  blend: BlendAct,
+  pourBack: PourBackAct,
   pourOff: PourOffAct,
   spoilt: SpoiltAct,
   empty: EmptyAct,
@@ -46,7 +54,6 @@ export function JarActs(props: { readonly jar: JarView }) {
     ),
   );
   const next = () => nextAct(props.jar);
-  const others = () => jarActs.filter((act) => act !== next());
   const start = (act: JarAct) => {
     setWrote(undefined);
     setOpen(act);
@@ -77,15 +84,22 @@ export function JarActs(props: { readonly jar: JarView }) {
             </Show>
             <details class="other-acts">
               <summary>{words.jars.others}</summary>
-              <div class="side-by-side">
-                <For each={others()}>
-                  {(act) => (
-                    <button type="button" onClick={() => start(act)}>
-                      {words.jars.next[act]}
-                    </button>
-                  )}
-                </For>
-              </div>
+              <For each={Object.keys(actGroups) as ActGroup[]}>
+                {(group) => (
+                  <section class="act-group" aria-label={words.jars.groups[group]}>
+                    <h3>{words.jars.groups[group]}</h3>
+                    <div class="side-by-side">
+                      <For each={actGroups[group].filter((act) => act !== next())}>
+                        {(act) => (
+                          <button type="button" onClick={() => start(act)}>
+                            {words.jars.next[act]}
+                          </button>
+                        )}
+                      </For>
+                    </div>
+                  </section>
+                )}
+              </For>
             </details>
           </>
         }

@@ -7,7 +7,7 @@ import { thingName } from "../book/naming.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { withDigits } from "../words/number.ts";
-import { dayInWords, lengthInWords, whenInWords } from "../words/time.ts";
+import { dayInWords, whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
 import { filledInOunces, massText, volumeText } from "./shop-units.ts";
@@ -56,7 +56,6 @@ export function JarFacts(props: { readonly jar: JarView }) {
       .sort((a, b) => b[1] - a[1])
       .map(([component, share]) => words.jars.share(component, withDigits(share * 100, share < 0.1 ? 2 : 3)))
       .join(", ");
-  const drop = () => props.jar.dropTests.at(-1);
   const look = () => props.jar.looks.looks.at(-1);
   return (
     <dl class="facts">
@@ -98,17 +97,6 @@ export function JarFacts(props: { readonly jar: JarView }) {
         {(weighed) => (
           <Fact name={t.weighed}>
             {t.weighedSays(grams(weighed.grossKg), weighed.withLid, day(weighed.at))}
-          </Fact>
-        )}
-      </Show>
-      <Show when={drop()} keyed>
-        {(test) => (
-          <Fact name={t.dropTest}>
-            {t.dropSays(
-              words.jars.acts.dropTest.results[test.result],
-              day(test.at),
-              test.hardAfterMinutes === null ? "" : lengthInWords(test.hardAfterMinutes),
-            )}
           </Fact>
         )}
       </Show>

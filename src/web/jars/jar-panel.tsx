@@ -4,6 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Cautions } from "../controls/cautions.tsx";
 import { JarPicture } from "../drawings/jar.tsx";
 import { words } from "../words/words.ts";
+import { DropTests } from "./drop-tests.tsx";
 import { JarActs } from "./jar-acts.tsx";
 import { JarCut } from "./jar-cut.tsx";
 import { JarFacts } from "./jar-facts.tsx";
@@ -11,6 +12,7 @@ import { JarFitness } from "./jar-fitness.tsx";
 import { JarHistory, NotReckoned, StruckOffShelf } from "./jar-history.tsx";
 import { drawnJar } from "./jar-look.ts";
 import { inWords, millilitres, readOut } from "./jar-text.ts";
+import { Lineage } from "./lineage.tsx";
 import { lookAtFitness } from "./use-jar.ts";
 
 /** One jar: what it is, how strong, where it comes from, and what to do with it. */
@@ -39,6 +41,8 @@ export function JarPanel(props: { readonly jar: JarView }) {
       <section class="hung">
         <JarFacts jar={props.jar} />
       </section>
+      <Lineage jar={props.jar} />
+      <DropTests jar={props.jar} />
       <Show when={props.jar.emptied === null}>
         <Cautions act="opening" liquid={props.jar.cautioned} />
       </Show>

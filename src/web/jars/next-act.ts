@@ -1,18 +1,13 @@
 import type { JarView } from "../../core/views/jar.ts";
 
-export const jarActs = [
-  "look",
-  "strain",
-  "thin",
-  "weigh",
-  "dryDown",
-  "dropTest",
-  "topUp",
-  "pourOff",
-  "spoilt",
-  "empty",
-] as const;
-export type JarAct = (typeof jarActs)[number];
+/** What can be done at a jar, by what it is for. */
+export const actGroups = {
+  see: ["look", "weigh", "dryDown", "dropTest"],
+  change: ["strain", "thin", "series", "topUp", "restore", "blend", "pourBack"],
+  out: ["pourOff", "spoilt", "empty"],
+} as const;
+export type ActGroup = keyof typeof actGroups;
+export type JarAct = (typeof actGroups)[ActGroup][number];
 
 /** The one thing to press at this jar: what usually comes next. */
 export function nextAct(jar: JarView): JarAct | undefined {

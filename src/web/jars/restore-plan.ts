@@ -60,7 +60,5 @@ export function restorePlan(
     toCutLbPerGal: was,
     with: solventOf(added),
   }) as Result<Thinned, Problem>;
-  return back.ok
-    ? ok({ lostG, nowLbPerGal: now.cutLbPerGal, wasLbPerGal: was, back: back.value })
-    : back;
+  return back.ok ? ok({ lostG, nowLbPerGal: now.cutLbPerGal, wasLbPerGal: was, back: back.value }) : back;
 }

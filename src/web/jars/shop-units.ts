@@ -7,6 +7,9 @@ import { grams, millilitres } from "./jar-text.ts";
 
 const ouncesIds = ["oz", "lb"];
 
+export const isWeight = (quantity: { readonly unit: string }): boolean =>
+  unitNamed(quantity.unit)?.dimension === "mass";
+
 /** Whether an amount was typed in ounces, cups or gallons. */
 export const inOunces = (unit: string): boolean =>
   ouncesIds.includes(unit) || unitNamed(unit)?.system !== undefined;

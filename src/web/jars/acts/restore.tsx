@@ -36,7 +36,8 @@ export function RestoreAct(props: ActProps) {
   };
   const plan = createMemo(() => {
     const [of, lost, composition] = [jar(), lostKg(), solvent.material()?.composition];
-    if (of === null || lost === undefined || composition == null || lost + (of.lost?.kg ?? 0) <= 0) return undefined;
+    if (of === null || lost === undefined || composition == null || lost + (of.lost?.kg ?? 0) <= 0)
+      return undefined;
     return restorePlan(of, lost, composition);
   });
   const good = () => {
@@ -111,10 +112,19 @@ function Restored(props: { readonly plan: RestorePlan }) {
     <div class="reckoned stack" aria-live="polite">
       <p class="say sum">{t.add(withDigits(back().addMl, 2), withDigits(back().addG, 2))}</p>
       <p>
-        {t.lost(withDigits(props.plan.lostG, 2), withDigits(props.plan.wasLbPerGal, 3), withDigits(props.plan.nowLbPerGal, 3))}{" "}
-        {t.then(sure().value, sure().by)}
+        {t.lost(
+          withDigits(props.plan.lostG, 2),
+          withDigits(props.plan.wasLbPerGal, 3),
+          withDigits(props.plan.nowLbPerGal, 3),
+        )}{" "}
+        {t.brings(sure().value, sure().by)}
       </p>
-      <p class="soft">{t.simple(withDigits(back().simpleRatioWouldGive.addMl, 2), withDigits(back().simpleRatioWouldGive.cutLbPerGal, 3))}</p>
+      <p class="soft">
+        {t.simple(
+          withDigits(back().simpleRatioWouldGive.addMl, 2),
+          withDigits(back().simpleRatioWouldGive.cutLbPerGal, 3),
+        )}
+      </p>
     </div>
   );
 }

@@ -37,7 +37,9 @@ export function SeriesResult(props: {
         </For>
       </ol>
       <p>
-        <b>{t.needs(whole(totals().stockNeededMl), props.from, whole(totals().addMl), whole(totals().addG))}</b>{" "}
+        <b>
+          {t.needs(whole(totals().stockNeededMl), props.from, whole(totals().addMl), whole(totals().addG))}
+        </b>{" "}
         <Show when={totals().suffices}>{t.leaves(whole(totals().stockLeftMl))}</Show>
       </p>
       <Show when={!totals().suffices}>

@@ -66,7 +66,9 @@ export function SeriesAct(props: ActProps) {
   };
   const plan = createMemo(() => {
     const [from, added, cuts] = [jar(), solvent.material()?.composition, whole()];
-    return from?.cut == null || added == null || cuts === undefined ? undefined : seriesPlan(from, cuts, added);
+    return from?.cut == null || added == null || cuts === undefined
+      ? undefined
+      : seriesPlan(from, cuts, added);
   });
   const good = () => {
     const found = plan();
@@ -79,7 +81,8 @@ export function SeriesAct(props: ActProps) {
   const write = () => {
     setTold(true);
     const [found, material] = [good(), solvent.id()];
-    if (found === undefined || material === undefined || rows().some((_, i) => codeWrong(i) !== undefined)) return;
+    if (found === undefined || material === undefined || rows().some((_, i) => codeWrong(i) !== undefined))
+      return;
     batch(() => {
       const made = found.cuts.map((one, i) =>
         book.write({

@@ -1,5 +1,4 @@
 import { batch, createMemo, createSignal, Show } from "solid-js";
-import type { TypedQuantity } from "../../../core/notebook/kinds/parts.ts";
 import { cut as cutOf, poundsPerUsGallonFromCut } from "../../../core/units.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
@@ -12,13 +11,9 @@ import { SolventSelect, useSolvent } from "../solvents.tsx";
 import { thinPlan } from "../thin-plan.ts";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
+import { asMillilitres } from "./as-typed.ts";
 import { ThinResult } from "./thin-result.tsx";
 import { useVessel, VesselFields } from "./vessel.tsx";
-
-const asTyped = (millilitres: number): TypedQuantity => {
-  const rounded = Math.round(millilitres);
-  return { typed: `${rounded} ml`, unit: "ml", si: rounded * 1e-6 };
-};
 
 /** A working cut let down from this jar: how much to take, how much to add, and what the simple ratio would have done. */
 export function ThinAct(props: ActProps) {
@@ -69,8 +64,8 @@ export function ThinAct(props: ActProps) {
         about: [props.jarId, material, ...(glass === undefined ? [] : [glass])],
         body: {
           code: vessel.code(),
-          taken: asTyped(found.takenMl),
-          added: [{ material, amount: asTyped(found.thinned.addMl) }],
+          taken: asMillilitres(found.takenMl),
+          added: [{ material, amount: asMillilitres(found.thinned.addMl) }],
           aimedCutLbPerGal: poundsPerUsGallonFromCut(cutOf(cut.value.si)),
           ...(glass === undefined ? {} : { vessel: glass }),
         },

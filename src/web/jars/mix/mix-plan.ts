@@ -1,7 +1,6 @@
 import type { z } from "zod";
 import type { TypedQuantity } from "../../../core/notebook/kinds/parts.ts";
 import { parseQuantity } from "../../../core/quantity/parse-quantity.ts";
-import { unitNamed } from "../../../core/quantity/unit-table.ts";
 import { calculate } from "../../../core/registry/calculation.ts";
 import { mix } from "../../../core/registry/mix.ts";
 import type { Problem } from "../../../core/registry/problem.ts";
@@ -11,6 +10,7 @@ import type { Composition } from "../../../core/solution/composition.ts";
 import { kitchenInstruments } from "../../../core/solution/instruments.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../../core/units.ts";
 import type { InstrumentView, MaterialView } from "../../../core/views/material.ts";
+import { isWeight } from "../shop-units.ts";
 
 type MixInput = z.input<typeof mix.input>;
 export type Mixed = z.output<typeof mix.output>;
@@ -33,8 +33,6 @@ export interface MixFrom {
   readonly scale: InstrumentView | undefined;
   readonly jug: InstrumentView | undefined;
 }
-
-export const isWeight = (quantity: TypedQuantity): boolean => unitNamed(quantity.unit)?.dimension === "mass";
 
 /** How many of the four were given; the glass stands in for what it makes when there is only one. */
 export const givenCount = (given: MixGiven): number =>

@@ -9,8 +9,9 @@ import { words } from "../../words/words.ts";
 import { instrumentsFor, useInstrument } from "../acts/instruments.tsx";
 import { useVessel } from "../acts/vessel.tsx";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
+import { isWeight } from "../shop-units.ts";
 import { useResin, useSolvent } from "../solvents.tsx";
-import { ifMeant, isWeight, type MixGiven, mixPlan, worksOutGrams, worksOutMillilitres } from "./mix-plan.ts";
+import { ifMeant, type MixGiven, mixPlan, worksOutGrams, worksOutMillilitres } from "./mix-plan.ts";
 
 export const mixFields = ["flakes", "cut", "alcohol", "makes"] as const;
 export type MixField = (typeof mixFields)[number];

@@ -33,6 +33,8 @@ export const acts = {
     lid: "Lid",
     withLid: "on it",
     withoutLid: "off",
+    due: (should: string, by: string, lighter: boolean) =>
+      `By the book it should weigh ${should}: ${by} ${lighter ? "lighter" : "heavier"}.`,
     wrote: (grams: string) => `Weighed: ${grams}.`,
   },
   strain: {
@@ -64,6 +66,67 @@ export const acts = {
     short: (ml: string) => `This jar holds ${ml} mL too little for that.`,
     overflows: "That is more than the glass holds.",
     wrote: (code: string) => `Thinned into ${code}.`,
+  },
+  series: {
+    heading: "Several working cuts from it",
+    act: "All are poured and shaken",
+    row: (n: number) => `Cut ${n}`,
+    cut: "To which cut?",
+    amount: "How much of it?",
+    code: "Code",
+    leaveOut: (n: number) => `Leave out cut ${n}`,
+    oneMore: "One cut more",
+    into: (code: string) => `${code}:`,
+    simple: (cut: string) => `By the simple ratio it would be ${cut} lb.`,
+    needs: (ml: string, from: string, add: string, grams: string) =>
+      `All together: ${ml} mL of ${from === "" ? "this jar" : from} and ${add} mL of alcohol (${grams} g).`,
+    leaves: (ml: string) => `It suffices, and ${ml} mL are left.`,
+    short: (ml: string) => `The stock does not suffice: ${ml} mL are missing.`,
+    wrote: (codes: string) => `Thinned into ${codes}.`,
+  },
+  blend: {
+    heading: "Blend it with another jar",
+    act: "Poured together",
+    other: "With which jar?",
+    option: (code: string, cut: string, what: string) =>
+      [code, cut, what].filter((part) => part !== "").join(", "),
+    otherMissing: "Choose the other jar.",
+    noOther: "No other jar holds anything whose cut is known.",
+    theOther: "the other",
+    howMuch: (code: string) => `How much of ${code === "" ? "this jar" : code}?`,
+    makes: (ml: string, cut: string, by: string) => `Makes ${ml} mL of ${cut} lb, give or take ${by}.`,
+    simple: (cut: string) => `The plain mean of the two cuts would have said ${cut} lb.`,
+    inherits: "It is as old as the older resin in it, and as waxy as both together.",
+    short: (code: string, ml: string) => `${code} holds ${ml} mL too little for that.`,
+    wrote: (code: string) => `Blended into ${code}.`,
+  },
+  pourBack: {
+    heading: "Pour leftovers back",
+    act: "It is poured back",
+    says: "A pad or an open dish brings dust, oil and water with it: the jar is tested before its next use.",
+    amount: "How much?",
+    from: "From where?",
+    fromHint: "dispenser, dish, another can",
+    wrote: (amount: string) => `${amount} poured back.`,
+  },
+  restore: {
+    heading: "Weigh it and bring it back",
+    act: "Weighed and topped up",
+    nothingToCompare:
+      "There is nothing to compare with yet: weigh it as it stands, and next time it is known what has left.",
+    dueSince: (grams: string, when: string) =>
+      `It should weigh ${grams}: its weighing on ${when}, less what was poured since.`,
+    dueFromGlass: (grams: string) =>
+      `It should weigh ${grams}: the empty glass and what is reckoned to be in it.`,
+    notLighter: (grams: string) =>
+      `It is ${grams} heavier than it should be, or the same: nothing to bring back.`,
+    lost: (grams: string, was: string, now: string) =>
+      `${grams} g of alcohol have left it: ${was} lb has become ${now} lb.`,
+    add: (ml: string, grams: string) => `Add ${ml} mL (${grams} g).`,
+    brings: (cut: string, by: string) => `Then it is ${cut} lb again, give or take ${by}.`,
+    simple: (ml: string, cut: string) => `The ratio of the cuts says ${ml} mL, and would give ${cut} lb.`,
+    added: "How much was added?",
+    wrote: (amount: string) => `Weighed, and ${amount} added.`,
   },
   topUp: {
     heading: "Top it up",

@@ -105,9 +105,6 @@ export const jars = {
     simpleSays: (text: string) => `would have given ${text} lb`,
     usedOn: "Used on",
     usedSays: (where: string, n: number) => `${where}, ${n === 1 ? "one layer" : `${counted(n)} layers`}`,
-    dropTest: "Drop test",
-    dropSays: (result: string, when: string, minutes: string) =>
-      `${result} on ${when}${minutes === "" ? "" : `, hard in ${minutes}`}`,
     weighed: "Weighed last",
     weighedSays: (grams: string, lid: boolean, when: string) =>
       `${grams} ${lid ? "with lid" : "open"}, ${when}`,
@@ -128,13 +125,32 @@ export const jars = {
     "hard-in-the-drop-test": "its drop was hard",
     fresh: "it is fresh",
   },
-  thresholdDays: (n: number) => `${n} days, common practice`,
-  thresholdMinutes: (n: number) => `${n} minutes, common practice`,
-  changeThreshold: "Set it to your own",
-  thresholdField: (unit: string) => `From how many ${unit} on?`,
-  thresholdWrong: "A whole number from 1 to 10000 would do.",
-  keepThreshold: "Keep this",
-
+  thresholds: {
+    heading: "When to test: set it to your own",
+    fields: {
+      testAfterDays: "Days in solution until a drop is tested first",
+      testHoldsDays: "Days that a hard drop is trusted",
+      hardWithinMinutes: "Minutes within which a drop is to be hard",
+    },
+    says: (n: number, unit: string, common: number | undefined) =>
+      common === undefined
+        ? `${n} ${unit}, common practice`
+        : `${n} ${unit}, your own; common practice: ${common}`,
+    wrong: "A whole number from 1 to 10000 would do.",
+    keep: "Keep these",
+    kept: "Kept. Every jar goes by these now.",
+  },
+  lineage: {
+    heading: "Where it came from, and what from it",
+    made: {
+      mixed: "Mixed:",
+      filtered: "Strained:",
+      thinned: "Thinned:",
+      blended: "Blended:",
+      decanted: "Poured:",
+    },
+  },
+  dropTests: { heading: "Drops on glass" },
   struckOff: {
     heading: (names: string) => `${names}: struck off the shelf`,
     says: "What it was is not known to the reckoning any more: cut, volume and water are guesses from here on. The cautions go by what was written of it. Undo the strike in the Book, and mark it used up on the shelf if it is.",
@@ -208,6 +224,10 @@ export const jars = {
     weighAgain: "Weigh it again",
     strain: "Strain it",
     thin: "Thin to a working cut",
+    series: "Several working cuts",
+    restore: "Weigh it and bring it back",
+    blend: "Blend with another jar",
+    pourBack: "Pour leftovers back",
     topUp: "Top up",
     dryDown: "Dry down a spoonful",
     dropTest: "Test a drop",
@@ -216,6 +236,7 @@ export const jars = {
     spoilt: "Something got in",
   },
   others: "Other things to do with it",
+  groups: { see: "See how it is", change: "Change what is in it", out: "Take out of it" },
   openAct: { opening: "Open it away from flame." },
   mix,
   acts,
