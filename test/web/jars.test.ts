@@ -1,21 +1,13 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { demoEntries } from "../../src/core/demo/demo.ts";
+import { demoHouse } from "./demo-house.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+import { type House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
-const house = new House();
+let house: House;
 let browser: Browser;
 beforeAll(async () => {
-  await house.start();
-  const entries = demoEntries({ seed: "1", now: new Date().toISOString(), zone: "Europe/Berlin" });
-  const id = entries[0]?.entry.notebook;
-  const answer = await fetch(`${house.address}/api/notebooks/${id}/entries`, {
-    method: "POST",
-    headers: { "content-type": "application/json" },
-    body: `[${entries.map((kept) => kept.text).join(",")}]`,
-  });
-  expect(answer.status).toBe(200);
+  house = await demoHouse();
   browser = await openBrowser();
 }, 60_000);
 afterAll(async () => {
@@ -60,7 +52,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
     const { page } = seen;
     await page.goto("/jars");
     await jarLink(page, "L3").click();
-    await page.getByText(/add 5 mL to bring it back/).waitFor();
+    await page.getByText(/add \d mL to bring it back/).waitFor();
     await page.getByText("Other things to do with it").click();
     await page.getByRole("button", { name: "Top up" }).click();
     await page.getByLabel("How much?").fill("5 ml");
@@ -68,7 +60,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
     await page.getByText("5 ml added.").waitFor();
     expect(await page.getByText(/to bring it back/).count()).toBe(0);
     await page.getByRole("button", { name: "Undo" }).click();
-    await page.getByText(/add 5 mL to bring it back/).waitFor();
+    await page.getByText(/add \d mL to bring it back/).waitFor();
     expectQuiet(seen);
     await seen.context.close();
   });

@@ -84,7 +84,8 @@ const blended: StepOf = (fold, entry, context) => {
 
 const toppedUp: StepOf = (fold, entry, context) => {
   const before = massOf(only(fold.now.value, "liquids"));
-  const next = putIn(context.read, fold, entry, { solvents: (entry.body as Body<"batch-topped-up">).added });
+  const { added: solvents, resins = [] } = entry.body as Body<"batch-topped-up">;
+  const next = putIn(context.read, fold, entry, { solvents, resins });
   const added = massOf(only(next.now.value, "liquids")) - before;
   if (next.lost === null) return next;
   const still = next.lost.kg - added;

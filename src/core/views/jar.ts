@@ -107,8 +107,12 @@ function stageOf(read: NotebookReader, id: string, seen: ReadonlySet<string> = n
   const way = maker === undefined ? null : wayMade(maker);
   if (way === "filtered") return "strained";
   if (way === "thinned") return "thinned";
-  const parent = maker === undefined || way !== "decanted" ? undefined : parentsOf(maker, id)[0];
-  return parent === undefined || seen.has(parent) ? "stock" : stageOf(read, parent, new Set([...seen, id]));
+  if (maker === undefined || way === "mixed" || way === null) return "stock";
+  const stages = parentsOf(maker, id).map((parent) =>
+    seen.has(parent) ? "stock" : stageOf(read, parent, new Set([...seen, id])),
+  );
+  // What is poured together is no further on than the part that is least so.
+  return (["stock", "strained", "thinned"] as const).find((stage) => stages.includes(stage)) ?? "stock";
 }
 
 function waxStateOf(fold: JarFold, looks: Looks): WaxState {

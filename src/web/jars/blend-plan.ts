@@ -3,10 +3,9 @@ import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
 import { blendJars } from "../../core/registry/blend-jars.ts";
 import { calculate } from "../../core/registry/calculation.ts";
 import type { Problem } from "../../core/registry/problem.ts";
-import { solventOf } from "../../core/registry/solvent-of.ts";
 import type { Result } from "../../core/result.ts";
-import { poundsPerUsGallonFromCut } from "../../core/units.ts";
 import type { JarView } from "../../core/views/jar.ts";
+import { asStock } from "./as-stock.ts";
 import { isWeight } from "./shop-units.ts";
 
 export type Blended = z.output<typeof blendJars.output>;
@@ -27,15 +26,10 @@ export interface PouredIn {
 const millilitresOf = ({ jar, amount }: PouredIn): number =>
   isWeight(amount) ? (amount.si / jar.mass.value) * jar.volume.value * 1e6 : amount.si * 1e6;
 
-const asInput = ({ jar, amount }: PouredIn) => {
-  const pounds = jar.cut === null ? 0 : poundsPerUsGallonFromCut(jar.cut.value);
-  return {
-    ...(isWeight(amount) ? { solutionG: amount.si * 1e3 } : { solutionMl: amount.si * 1e6 }),
-    cutLbPerGal: pounds,
-    cutStandardUncertainty: jar.cut === null ? 0 : (pounds * jar.cut.standardUncertainty) / jar.cut.value,
-    solvent: solventOf(jar.composition),
-  };
-};
+const asInput = ({ jar, amount }: PouredIn) => ({
+  ...(isWeight(amount) ? { solutionG: amount.si * 1e3 } : { solutionMl: amount.si * 1e6 }),
+  ...asStock(jar),
+});
 
 /**
  * Jars poured together, by mass balance.

@@ -7,7 +7,7 @@ import { words } from "../words/words.ts";
 
 /** Longest that a bar shows, minutes: four hours, when a drop is to be hard by common practice. */
 const most = 240;
-const bar = 120;
+const bar = 72;
 
 /** Every drop on glass, the newest first: a jar that takes longer from test to test is going. */
 export function DropTests(props: { readonly jar: JarView }) {

@@ -6,6 +6,7 @@ import { UndoStrip } from "../controls/undo-strip.tsx";
 import { words } from "../words/words.ts";
 import type { ActProps } from "./acts/act-form.tsx";
 import { BlendAct } from "./acts/blend.tsx";
+import { CorrectAct } from "./acts/correct.tsx";
 import { DropTestAct } from "./acts/drop-test.tsx";
 import { DryDownAct } from "./acts/dry-down.tsx";
 import { EmptyAct, SpoiltAct } from "./acts/end.tsx";
@@ -30,6 +31,7 @@ const forms: Readonly<Record<JarAct, (props: ActProps) => ReturnType<typeof Look
   series: SeriesAct,
   topUp: TopUpAct,
   restore: RestoreAct,
+  correct: CorrectAct,
   blend: BlendAct,
   pourBack: PourBackAct,
   pourOff: PourOffAct,

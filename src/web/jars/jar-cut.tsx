@@ -6,6 +6,7 @@ import { Caliper } from "../controls/caliper.tsx";
 import { now } from "../shell/now.ts";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
+import { isSomething } from "./jar-look.ts";
 import { cutKnown, giveOrTake, grams, millilitres, poundsText } from "./jar-text.ts";
 import { ThreeCuts } from "./three-cuts.tsx";
 
@@ -23,7 +24,11 @@ export function JarCut(props: { readonly jar: JarView }) {
   const day = (at: string) => dayInWords(at, book.zone, now());
   const t = words.jars;
   return (
-    <Show when={props.jar.cut} keyed fallback={<p>{t.cutUnknown}</p>}>
+    <Show
+      when={isSomething(props.jar) && props.jar.cut}
+      keyed
+      fallback={<p>{props.jar.known ? t.nothingLeft : t.cutUnknown}</p>}
+    >
       {(cut) => {
         const value = poundsPerUsGallonFromCut(cut.value);
         const by = giveOrTake((value * cut.standardUncertainty) / cut.value);

@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { type Fitness, fitnessDefaults } from "../../core/jar/fitness.ts";
 import { words } from "../words/words.ts";
-import { Thresholds, thresholdInWords } from "./thresholds.tsx";
+import { thresholdInWords } from "./thresholds.tsx";
 
 type Threshold = (typeof fitnessDefaults)[keyof typeof fitnessDefaults];
 
@@ -29,7 +29,6 @@ export function JarFitness(props: { readonly fitness: Fitness }) {
         </Show>
         .
       </p>
-      <Thresholds />
     </div>
   );
 }

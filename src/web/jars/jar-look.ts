@@ -23,6 +23,9 @@ const usualFilling = 0.85;
 
 export const capacityOf = (jar: JarView): number => jar.vessel?.capacity ?? jar.volumeAtFirst / usualFilling;
 
+/** More than what clings to the glass: below a jug's own give or take a cut says nothing. */
+export const isSomething = (jar: JarView): boolean => jar.volume.value > 2e-6;
+
 /** The jar as it is drawn: level, colour, clarity, what lies in it. */
 export function drawnJar(jar: JarView): DrawnJar {
   const finish = finishOfJar(jar);

@@ -13,6 +13,7 @@ import { JarHistory, NotReckoned, StruckOffShelf } from "./jar-history.tsx";
 import { drawnJar } from "./jar-look.ts";
 import { inWords, millilitres, readOut } from "./jar-text.ts";
 import { Lineage } from "./lineage.tsx";
+import { Thresholds } from "./thresholds.tsx";
 import { lookAtFitness } from "./use-jar.ts";
 
 /** One jar: what it is, how strong, where it comes from, and what to do with it. */
@@ -33,6 +34,7 @@ export function JarPanel(props: { readonly jar: JarView }) {
           says={props.jar.known && props.jar.emptied === null ? millilitres(props.jar.volume.value) : ""}
         />
       </div>
+      <Thresholds />
       <NotReckoned jar={props.jar} />
       <StruckOffShelf jar={props.jar} />
       <Show when={props.jar.emptied === null}>

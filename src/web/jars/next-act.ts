@@ -3,7 +3,7 @@ import type { JarView } from "../../core/views/jar.ts";
 /** What can be done at a jar, by what it is for. */
 export const actGroups = {
   see: ["look", "weigh", "dryDown", "dropTest"],
-  change: ["strain", "thin", "series", "topUp", "restore", "blend", "pourBack"],
+  change: ["strain", "thin", "series", "topUp", "restore", "correct", "blend", "pourBack"],
   out: ["pourOff", "spoilt", "empty"],
 } as const;
 export type ActGroup = keyof typeof actGroups;

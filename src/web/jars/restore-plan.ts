@@ -9,6 +9,7 @@ import { ok, type Result } from "../../core/result.ts";
 import type { Composition } from "../../core/solution/composition.ts";
 import { poundsPerUsGallonFromCut } from "../../core/units.ts";
 import type { JarView } from "../../core/views/jar.ts";
+import { asStock } from "./as-stock.ts";
 import type { Thinned } from "./thin-plan.ts";
 
 export interface RestorePlan {
@@ -53,9 +54,8 @@ export function restorePlan(
   const back = calculate(thin, {
     stock: {
       solutionG: now.solutionG,
+      ...asStock(jar),
       cutLbPerGal: now.cutLbPerGal,
-      cutStandardUncertainty: (now.cutLbPerGal * jar.cut.standardUncertainty) / jar.cut.value,
-      solvent: solventOf(jar.composition),
     },
     toCutLbPerGal: was,
     with: solventOf(added),

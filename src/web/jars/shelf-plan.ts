@@ -157,7 +157,8 @@ function shelfSet(row: readonly Family[], left: number, usualResin: string, larg
   const pours = all.flatMap((to) =>
     to.jar.parents.flatMap((parent) => {
       const from = all.find((placed) => placed.jar.id === parent);
-      return from !== undefined && from.y < to.y ? [{ from, to }] : [];
+      const down = from !== undefined && stages.indexOf(from.jar.stage) < stages.indexOf(to.jar.stage);
+      return down ? [{ from, to }] : [];
     }),
   );
   return { columns, shelves, pours, width: x, height: y + 52 };

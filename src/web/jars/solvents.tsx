@@ -14,9 +14,9 @@ export const onShelf = (book: OpenBook, form: MaterialView["form"]): readonly Ma
     })
     .reverse();
 
-/** A choice off the shelf, begun with `first`, else with the only one there is. */
-function useMaterial(book: OpenBook, form: "solvent" | "resin", first: () => string | undefined) {
-  const list = () => onShelf(book, form);
+/** An alcohol off the shelf, begun with `first`, else with the only one there is. */
+export function useSolvent(book: OpenBook, first: () => string | undefined) {
+  const list = () => onShelf(book, "solvent");
   const [chosen, setChosen] = createSignal<string>();
   const id = () => {
     const begun = chosen() ?? first();
@@ -25,57 +25,29 @@ function useMaterial(book: OpenBook, form: "solvent" | "resin", first: () => str
   };
   return { list, id, choose: setChosen, material: () => list().find((material) => material.id === id()) };
 }
-export type MaterialChoice = ReturnType<typeof useMaterial>;
 
-export const useSolvent = (book: OpenBook, first: () => string | undefined = () => undefined) =>
-  useMaterial(book, "solvent", first);
-export const useResin = (book: OpenBook, first: () => string | undefined = () => undefined) =>
-  useMaterial(book, "resin", first);
-
-function MaterialSelect(props: {
-  readonly choice: MaterialChoice;
-  readonly label: string;
-  readonly none: string;
-  readonly missing: string;
+export function SolventSelect(props: {
+  readonly solvent: ReturnType<typeof useSolvent>;
   readonly told: boolean;
 }) {
+  const t = words.jars;
   return (
     <Show
-      when={props.choice.list().length > 0}
+      when={props.solvent.list().length > 0}
       fallback={
         <p>
-          {props.none} <a href="/shelf/new">{words.jars.toShelf}</a>
+          {t.noSolvent} <a href="/shelf/new?what=solvent">{t.toShelf}</a>
         </p>
       }
     >
       <Select
-        label={props.label}
-        empty={words.jars.choose}
-        value={props.choice.id()}
-        options={props.choice.list().map((material) => ({ value: material.id, label: material.name }))}
-        onChange={props.choice.choose}
-        wrong={props.told && props.choice.id() === undefined ? props.missing : undefined}
+        label={t.solvent}
+        empty={t.choose}
+        value={props.solvent.id()}
+        options={props.solvent.list().map((material) => ({ value: material.id, label: material.name }))}
+        onChange={props.solvent.choose}
+        wrong={props.told && props.solvent.id() === undefined ? t.solventMissing : undefined}
       />
     </Show>
   );
 }
-
-export const SolventSelect = (props: { readonly solvent: MaterialChoice; readonly told: boolean }) => (
-  <MaterialSelect
-    choice={props.solvent}
-    label={words.jars.solvent}
-    none={words.jars.noSolvent}
-    missing={words.jars.solventMissing}
-    told={props.told}
-  />
-);
-
-export const ResinSelect = (props: { readonly resin: MaterialChoice; readonly told: boolean }) => (
-  <MaterialSelect
-    choice={props.resin}
-    label={words.jars.resin}
-    none={words.jars.noResin}
-    missing={words.jars.resinMissing}
-    told={props.told}
-  />
-);

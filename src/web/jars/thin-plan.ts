@@ -5,8 +5,9 @@ import { solventOf } from "../../core/registry/solvent-of.ts";
 import { thin } from "../../core/registry/thin.ts";
 import type { Result } from "../../core/result.ts";
 import type { Composition } from "../../core/solution/composition.ts";
-import { poundsPerUsGallonFromCut } from "../../core/units.ts";
+import { kitchenInstruments } from "../../core/solution/instruments.ts";
 import type { JarView } from "../../core/views/jar.ts";
+import { asStock } from "./as-stock.ts";
 
 export type Thinned = z.output<typeof thin.output>;
 
@@ -15,25 +16,27 @@ export type Wanted = { readonly madeMl: number } | { readonly takenMl: number };
 
 export interface ThinPlan {
   readonly takenMl: number;
+  readonly takenG: number;
   readonly thinned: Thinned;
+  /** The uncertainty if stock and alcohol were both weighed on the kitchen scale. */
+  readonly weighedStandardUncertainty: number;
   /** The stock does not hold what is to be taken. */
   readonly shortByMl: number;
 }
 
-const ask = (jar: JarView, takenMl: number, toCutLbPerGal: number, added: Composition) => {
-  const cut = jar.cut;
-  const pounds = cut === null ? 0 : poundsPerUsGallonFromCut(cut.value);
-  return calculate(thin, {
-    stock: {
-      solutionMl: takenMl,
-      cutLbPerGal: pounds,
-      cutStandardUncertainty: cut === null ? 0 : (pounds * cut.standardUncertainty) / cut.value,
-      solvent: solventOf(jar.composition),
-    },
-    toCutLbPerGal,
+const ask = (
+  jar: JarView,
+  amount: { solutionMl: number } | { solutionG: number },
+  to: number,
+  added: Composition,
+  by = {},
+) =>
+  calculate(thin, {
+    stock: { ...amount, ...asStock(jar) },
+    toCutLbPerGal: to,
     with: solventOf(added),
+    ...by,
   }) as Result<Thinned, Problem>;
-};
 
 /**
  * A weaker jar out of this one, by mass balance. Volumes scale, so that a wanted amount is found from a first litre.
@@ -49,11 +52,25 @@ export function thinPlan(
   added: Composition,
   wanted: Wanted,
 ): Result<ThinPlan, Problem> {
-  const litre = ask(jar, 1000, to, added);
+  const litre = ask(jar, { solutionMl: 1000 }, to, added);
   if (!litre.ok) return litre;
   const takenMl = "takenMl" in wanted ? wanted.takenMl : (1000 * wanted.madeMl) / litre.value.resultMl;
-  const thinned = ask(jar, takenMl, to, added);
+  const thinned = ask(jar, { solutionMl: takenMl }, to, added);
   if (!thinned.ok) return thinned;
   const hasMl = jar.volume.value * 1e6;
-  return { ok: true, value: { takenMl, thinned: thinned.value, shortByMl: Math.max(0, takenMl - hasMl) } };
+  const takenG = (takenMl * jar.mass.value * 1e3) / hasMl;
+  const weighed = ask(jar, { solutionG: takenG }, to, added, {
+    instruments: { ...kitchenInstruments, jugMl: 0 },
+  });
+  if (!weighed.ok) return weighed;
+  return {
+    ok: true,
+    value: {
+      takenMl,
+      takenG,
+      thinned: thinned.value,
+      weighedStandardUncertainty: weighed.value.cutStandardUncertainty,
+      shortByMl: Math.max(0, takenMl - hasMl),
+    },
+  };
 }

@@ -50,7 +50,8 @@ export const jarKinds = {
     vessel: idSchema.optional(),
     parts: z.array(z.looseObject({ batch: idSchema, amount: typedQuantity })),
   }),
-  "batch-topped-up": z.looseObject({ added: z.array(ingredient) }),
+  /** Solvent, and flakes where a jar came out too weak. */
+  "batch-topped-up": z.looseObject({ added: z.array(ingredient), resins: z.array(ingredient).optional() }),
   "batch-decanted": z.looseObject({ ...newBatch, amount: typedQuantity, to: z.string().optional() }),
   "leftovers-poured-back": z.looseObject({ amount: typedQuantity.optional(), from: z.string().optional() }),
   "batch-contaminated": z.looseObject({ with: z.string() }),

@@ -6,12 +6,13 @@ import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { Select } from "../../controls/select.tsx";
 import { words } from "../../words/words.ts";
+import { asMillilitres } from "../as-typed.ts";
 import { blendPlan, type PouredIn } from "../blend-plan.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
+import { isSomething } from "../jar-look.ts";
 import { cutOnShelf, inWords } from "../jar-text.ts";
 import { jarsOnShelves, lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
-import { asMillilitres } from "./as-typed.ts";
 import { BlendResult } from "./blend-result.tsx";
 import { useVessel, VesselFields } from "./vessel.tsx";
 
@@ -26,7 +27,7 @@ export function BlendAct(props: ActProps) {
   const others = createMemo(() =>
     jarsOnShelves(book, false)
       .map((shelved) => shelved.jar)
-      .filter((one) => one.id !== props.jarId && one.known && one.cut !== null),
+      .filter((one) => one.id !== props.jarId && one.known && one.cut !== null && isSomething(one)),
   );
   const [otherId, setOtherId] = createSignal<string>();
   const [own, setOwn] = createSignal(allOf(jar()));
@@ -60,18 +61,19 @@ export function BlendAct(props: ActProps) {
     setTold(true);
     const [from, found] = [poured(), good()];
     if (from === undefined || found === undefined || !vessel.check()) return;
+    const code = vessel.code();
     batch(() => {
       const glass = vessel.write();
       const id = book.write({
         kind: "batch-blended",
         about: [...from.map((one) => one.jar.id), ...(glass === undefined ? [] : [glass])],
         body: {
-          code: vessel.code(),
+          code,
           parts: from.map((one) => ({ batch: one.jar.id, amount: one.amount })),
           ...(glass === undefined ? {} : { vessel: glass }),
         },
       });
-      props.onWrote(t.wrote(vessel.code()), glass === undefined ? [id] : [id, glass]);
+      props.onWrote(t.wrote(code), glass === undefined ? [id] : [id, glass]);
     });
   };
   return (

@@ -26,6 +26,7 @@ export function PourOffAct(props: ActProps) {
     const read = reading();
     const own = into() === "jar";
     if (!read.ok || (own && !vessel.check())) return;
+    const code = vessel.code(); // asked before anything is written: the next free one is another then
     batch(() => {
       const glass = own ? vessel.write() : undefined;
       const id = book.write({
@@ -33,7 +34,7 @@ export function PourOffAct(props: ActProps) {
         about: [props.jarId, ...(glass === undefined ? [] : [glass])],
         body: {
           amount: read.value,
-          ...(own ? { code: vessel.code() } : {}),
+          ...(own ? { code } : {}),
           ...(glass === undefined ? {} : { vessel: glass }),
           ...(own || to().trim() === "" ? {} : { to: to().trim() }),
         },

@@ -7,12 +7,12 @@ import { now } from "../../shell/now.ts";
 import { known, withDigits } from "../../words/number.ts";
 import { dayInWords } from "../../words/time.ts";
 import { words } from "../../words/words.ts";
+import { asMillilitres } from "../as-typed.ts";
 import { giveOrTake, grams } from "../jar-text.ts";
 import { type RestorePlan, restorePlan } from "../restore-plan.ts";
 import { SolventSelect, useSolvent } from "../solvents.tsx";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
-import { asMillilitres } from "./as-typed.ts";
 import { InstrumentSelect, useInstrument } from "./instruments.tsx";
 import { LidChoice, useLid } from "./lid.tsx";
 

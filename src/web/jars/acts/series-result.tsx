@@ -13,24 +13,18 @@ export function SeriesResult(props: {
   readonly from: string;
 }) {
   const t = words.jars.acts.series;
-  const totals = () => props.plan.totals;
   return (
     <div class="reckoned stack" aria-live="polite">
       <ol class="plain series-sums">
         <For each={props.plan.cuts}>
-          {({ takenMl, thinned }, i) => {
-            const sure = known(thinned.cutLbPerGal, giveOrTake(thinned.cutStandardUncertainty));
+          {(one, i) => {
+            const sure = known(one.toCutLbPerGal, giveOrTake(one.cutStandardUncertainty));
             return (
               <li>
                 <b>{t.into(props.codes[i()] ?? "")}</b>{" "}
-                {words.jars.acts.thin.sum(
-                  whole(takenMl),
-                  props.from,
-                  whole(thinned.addMl),
-                  whole(thinned.addG),
-                )}{" "}
-                {words.jars.acts.thin.makes(whole(thinned.resultMl), sure.value, sure.by)}{" "}
-                <span class="soft">{t.simple(withDigits(thinned.simpleRatioWouldGive.cutLbPerGal, 3))}</span>
+                {words.jars.acts.thin.sum(whole(one.stockMl), props.from, whole(one.addMl), whole(one.addG))}{" "}
+                {words.jars.acts.thin.makes(whole(one.resultMl), sure.value, sure.by)}{" "}
+                <span class="soft">{t.simple(withDigits(one.simpleRatioWouldGive.cutLbPerGal, 3))}</span>
               </li>
             );
           }}
@@ -38,12 +32,17 @@ export function SeriesResult(props: {
       </ol>
       <p>
         <b>
-          {t.needs(whole(totals().stockNeededMl), props.from, whole(totals().addMl), whole(totals().addG))}
+          {t.needs(
+            whole(props.plan.stockNeededMl),
+            props.from,
+            whole(props.plan.addMl),
+            whole(props.plan.addG),
+          )}
         </b>{" "}
-        <Show when={totals().suffices}>{t.leaves(whole(totals().stockLeftMl))}</Show>
+        <Show when={props.plan.suffices}>{t.leaves(whole(props.plan.stockLeftMl))}</Show>
       </p>
-      <Show when={!totals().suffices}>
-        <p class="wrong">{t.short(whole(-totals().stockLeftMl))}</p>
+      <Show when={!props.plan.suffices}>
+        <p class="wrong">{t.short(whole(-props.plan.stockLeftMl))}</p>
       </Show>
     </div>
   );

@@ -6,12 +6,12 @@ import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { TextField } from "../../controls/text-field.tsx";
 import { words } from "../../words/words.ts";
+import { asMillilitres } from "../as-typed.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
 import { seriesPlan, type WantedCut } from "../series-plan.ts";
 import { SolventSelect, useSolvent } from "../solvents.tsx";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
-import { asMillilitres } from "./as-typed.ts";
 import { SeriesResult } from "./series-result.tsx";
 
 /** One working cut as it is being typed; a code that was not typed is the next free one. */
@@ -83,20 +83,21 @@ export function SeriesAct(props: ActProps) {
     const [found, material] = [good(), solvent.id()];
     if (found === undefined || material === undefined || rows().some((_, i) => codeWrong(i) !== undefined))
       return;
+    const given = codes();
     batch(() => {
       const made = found.cuts.map((one, i) =>
         book.write({
           kind: "batch-thinned",
           about: [props.jarId, material],
           body: {
-            code: codes()[i] ?? "",
-            taken: asMillilitres(one.takenMl),
-            added: [{ material, amount: asMillilitres(one.thinned.addMl) }],
-            aimedCutLbPerGal: Number(whole()?.[i]?.toCutLbPerGal.toPrecision(6)),
+            code: given[i] ?? "",
+            taken: asMillilitres(one.stockMl),
+            added: [{ material, amount: asMillilitres(one.addMl) }],
+            aimedCutLbPerGal: Number(one.toCutLbPerGal.toPrecision(6)),
           },
         }),
       );
-      props.onWrote(t.wrote(codes().join(", ")), made);
+      props.onWrote(t.wrote(given.join(", ")), made);
     });
   };
   return (

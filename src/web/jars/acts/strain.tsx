@@ -23,19 +23,20 @@ export function StrainAct(props: ActProps) {
     setTold(true);
     const read = keptRead();
     if (!vessel.check() || !read.ok) return;
+    const code = vessel.code();
     batch(() => {
       const glass = vessel.write();
       const id = book.write({
         kind: "batch-filtered",
         about: [props.jarId, ...(glass === undefined ? [] : [glass])],
         body: {
-          code: vessel.code(),
+          code,
           kept: read.value,
           ...(glass === undefined ? {} : { vessel: glass }),
           ...(through().trim() === "" ? {} : { through: through().trim() }),
         },
       });
-      props.onWrote(t.wrote(vessel.code()), glass === undefined ? [id] : [id, glass]);
+      props.onWrote(t.wrote(code), glass === undefined ? [id] : [id, glass]);
     });
   };
   return (

@@ -15,6 +15,8 @@ export function ThinResult(props: {
   const whole = (ml: number) => String(Math.round(ml));
   const sure = () =>
     known(props.plan.thinned.cutLbPerGal, giveOrTake(props.plan.thinned.cutStandardUncertainty));
+  const weighed = () =>
+    known(props.plan.thinned.cutLbPerGal, giveOrTake(props.plan.weighedStandardUncertainty)).by;
   const largest = () => props.plan.thinned.contributions[0]?.source;
   const overflows = () => props.capacity !== undefined && props.plan.thinned.resultMl > props.capacity * 1e6;
   return (
@@ -30,7 +32,14 @@ export function ThinResult(props: {
       <p>
         {t.makes(whole(props.plan.thinned.resultMl), sure().value, sure().by)}{" "}
         <Show when={largest()} keyed>
-          {(source) => <span class="soft">{words.jars.mostOfIt(words.jars.source[source] ?? source)}</span>}
+          {(source) => (
+            <span class="soft">
+              {words.jars.mix.mostOf(words.jars.source[source] ?? source)}
+              {source === "jugMl" && weighed() !== sure().by
+                ? t.weighInstead(whole(props.plan.takenG), weighed())
+                : "."}
+            </span>
+          )}
         </Show>
       </p>
       <p class="soft">

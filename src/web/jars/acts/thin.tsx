@@ -6,12 +6,12 @@ import { Choice } from "../../controls/choice.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { words } from "../../words/words.ts";
+import { asMillilitres } from "../as-typed.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
 import { SolventSelect, useSolvent } from "../solvents.tsx";
 import { thinPlan } from "../thin-plan.ts";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
-import { asMillilitres } from "./as-typed.ts";
 import { ThinResult } from "./thin-result.tsx";
 import { useVessel, VesselFields } from "./vessel.tsx";
 
@@ -57,20 +57,21 @@ export function ThinAct(props: ActProps) {
     const [found, material] = [good(), solvent.id()];
     const { cut } = readings();
     if (found === undefined || material === undefined || !cut.ok || !vessel.check()) return;
+    const code = vessel.code();
     batch(() => {
       const glass = vessel.write();
       const id = book.write({
         kind: "batch-thinned",
         about: [props.jarId, material, ...(glass === undefined ? [] : [glass])],
         body: {
-          code: vessel.code(),
+          code,
           taken: asMillilitres(found.takenMl),
           added: [{ material, amount: asMillilitres(found.thinned.addMl) }],
           aimedCutLbPerGal: poundsPerUsGallonFromCut(cutOf(cut.value.si)),
           ...(glass === undefined ? {} : { vessel: glass }),
         },
       });
-      props.onWrote(t.wrote(vessel.code()), glass === undefined ? [id] : [id, glass]);
+      props.onWrote(t.wrote(code), glass === undefined ? [id] : [id, glass]);
     });
   };
   return (

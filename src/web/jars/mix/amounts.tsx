@@ -3,14 +3,16 @@ import { formatQuantity } from "../../../core/quantity/format-quantity.ts";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { known } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
+import { asGrams } from "../as-typed.ts";
 import { giveOrTake } from "../jar-text.ts";
 import { inOunces } from "../shop-units.ts";
-import { type Mixed, worksOutGrams } from "./mix-plan.ts";
+import { type MixField, mixFields } from "./mix-fields.ts";
+import type { Mixed } from "./mix-plan.ts";
 import { MixPicture } from "./mix-result.tsx";
-import { type MixDraft, type MixField, mixFields } from "./use-mix.ts";
+import type { MixDraft } from "./use-mix.ts";
 
 const ml = (value: number): string => `${Math.round(value)} mL`;
-const grams = (value: number): string => worksOutGrams(value).typed;
+const grams = (value: number): string => asGrams(value).typed;
 
 /** What an amount that was not given comes to, and the same said another way. */
 function workedOut(
@@ -58,7 +60,7 @@ export function MixAmounts(props: { readonly mix: MixDraft }) {
   return (
     <div class="mix-amounts">
       <div>
-        <For each={mixFields}>
+        <For each={mixFields.filter((field) => !props.mix.saidAbove(field))}>
           {(field) => (
             <Show
               when={isField(field) ? undefined : props.mix.mixed()}

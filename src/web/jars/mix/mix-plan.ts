@@ -1,15 +1,19 @@
 import type { z } from "zod";
 import type { TypedQuantity } from "../../../core/notebook/kinds/parts.ts";
-import { parseQuantity } from "../../../core/quantity/parse-quantity.ts";
 import { calculate } from "../../../core/registry/calculation.ts";
 import { mix } from "../../../core/registry/mix.ts";
 import type { Problem } from "../../../core/registry/problem.ts";
+import { resinsFromInput } from "../../../core/registry/solution-input.ts";
 import { solventOf } from "../../../core/registry/solvent-of.ts";
 import type { Result } from "../../../core/result.ts";
 import type { Composition } from "../../../core/solution/composition.ts";
 import { kitchenInstruments } from "../../../core/solution/instruments.ts";
+import type { Recipe } from "../../../core/solution/mix.ts";
+import { usualPartialDensity } from "../../../core/solution/resin.ts";
+import { strengthAt20C } from "../../../core/solution/strength.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../../core/units.ts";
-import type { InstrumentView, MaterialView } from "../../../core/views/material.ts";
+import type { InstrumentView } from "../../../core/views/material.ts";
+import type { flakesOf } from "../flakes-of.ts";
 import { isWeight } from "../shop-units.ts";
 
 type MixInput = z.input<typeof mix.input>;
@@ -28,7 +32,9 @@ export interface MixGiven {
 
 /** What it is mixed from and measured with. */
 export interface MixFrom {
-  readonly resin: MaterialView | undefined;
+  /** Each bag of flakes, and its share of the weight. */
+  readonly resins: readonly (ReturnType<typeof flakesOf> & { readonly massShare: number })[];
+  /** All bottles as one alcohol. */
   readonly composition: Composition;
   readonly scale: InstrumentView | undefined;
   readonly jug: InstrumentView | undefined;
@@ -37,20 +43,6 @@ export interface MixFrom {
 /** How many of the four were given; the glass stands in for what it makes when there is only one. */
 export const givenCount = (given: MixGiven): number =>
   [given.flakes, given.cut, given.alcohol, given.makes].filter((one) => one !== undefined).length;
-
-function flakesOf(resin: MaterialView | undefined): Pick<MixInput, "resins"> {
-  const made = resin?.resin;
-  if (made === undefined || made === null) return {};
-  return {
-    resins: [
-      {
-        moistureMassFraction: made.moisture ?? 0,
-        waxMassFraction: made.wax ?? 0,
-        insolubleMassFraction: made.insoluble ?? 0,
-      },
-    ],
-  };
-}
 
 /** One's own scale and jug, the rest as in a kitchen; nothing of one's own: a kitchen's are assumed, and said. */
 function instrumentsOf({ scale, jug }: MixFrom): Pick<MixInput, "instruments"> {
@@ -71,7 +63,7 @@ export function mixPlan(given: MixGiven, from: MixFrom): Result<Mixed, Problem> 
   if (givenCount(given) + (vessel === undefined ? 0 : 1) < 2 || givenCount(given) === 0) return undefined;
   const input: MixInput = {
     solvent: solventOf(from.composition),
-    ...flakesOf(from.resin),
+    resins: [...from.resins],
     ...instrumentsOf(from),
     ...(flakes === undefined ? {} : { resinG: flakes.si * 1e3 }),
     ...(cutGiven === undefined ? {} : { cutLbPerGal: poundsPerUsGallonFromCut(cut(cutGiven.si)) }),
@@ -86,30 +78,11 @@ export function mixPlan(given: MixGiven, from: MixFrom): Result<Mixed, Problem> 
   return calculate(mix, input) as Result<Mixed, Problem>;
 }
 
-/** One meaning of an alcohol typed in ounces, with what it would make. */
-export interface Meant {
-  readonly typed: string;
-  readonly by: "jug" | "scale";
-  readonly mixed: Mixed;
-}
-
-/** What an alcohol typed so would make, beside the flakes that were given; undefined while there are none. */
-export function ifMeant(typed: string, given: MixGiven, from: MixFrom): Meant | undefined {
-  const read = parseQuantity(typed, { dimensions: ["volume", "mass"] });
-  if (!read.ok || given.flakes === undefined) return undefined;
-  const { unit, si } = read.value;
-  const alcohol = { typed, unit, si };
-  const meant = mixPlan({ ...given, cut: undefined, makes: undefined, alcohol }, from);
-  return meant?.ok ? { typed, by: isWeight(alcohol) ? "scale" : "jug", mixed: meant.value } : undefined;
-}
-
-const typedAs = (number: number, unit: "g" | "ml"): TypedQuantity => ({
-  typed: `${number} ${unit}`,
-  unit,
-  si: unit === "g" ? number / 1e3 : number / 1e6,
+/** The same as the formulas take it. */
+export const recipeOf = (from: MixFrom): Recipe => ({
+  resin: resinsFromInput([
+    ...from.resins.map((one) => ({ ...one, partialDensityKgM3: usualPartialDensity })),
+  ]),
+  solvent: from.composition,
+  temperature: strengthAt20C,
 });
-
-/** A weight that was worked out, to what a kitchen scale shows. */
-export const worksOutGrams = (g: number): TypedQuantity =>
-  typedAs(g < 100 ? Number(g.toFixed(1)) : Math.round(g), "g");
-export const worksOutMillilitres = (ml: number): TypedQuantity => typedAs(Math.round(ml), "ml");

@@ -2,23 +2,28 @@ import { For, Show } from "solid-js";
 import { finishColour } from "../../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../../core/colour/srgb.ts";
 import { JarPicture } from "../../drawings/jar.tsx";
-import { finishOfRecipe } from "../../look/finish-of-recipe.ts";
+import { finishOfBags } from "../../look/finish-of-recipe.ts";
 import { known } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";
-import { type Mixed, worksOutMillilitres } from "./mix-plan.ts";
+import { isWeight } from "../shop-units.ts";
+import { mixFields } from "./mix-fields.ts";
+import type { Mixed } from "./mix-plan.ts";
 import type { MixDraft } from "./use-mix.ts";
+import { bagPours, bottlePours } from "./write-mix.ts";
 
 const ml = (value: number): string => `${Math.round(value)} mL`;
 /** A glass whose size is not told is drawn as one that this fills to here. */
 const usualFilling = 0.85;
+/** Nearer to the brim than this the glass's own size would be written over the level. */
+const roomToName = 0.86;
 
 /** The jar as it will be: the dashed line is what is poured, the solid one what it becomes. In dashes until it is known. */
 export function MixPicture(props: { readonly mix: MixDraft; readonly mixed: Mixed | undefined }) {
   const capacity = () =>
     (props.mix.vessel.capacity() ?? (props.mixed?.solutionMl ?? 1) / usualFilling / 1e6) * 1e6;
   const fill = () => {
-    const finish = finishOfRecipe(props.mix.resin.material()?.resin?.grade, props.mixed?.cutLbPerGal);
+    const finish = finishOfBags(props.mix.bags(), props.mixed?.cutLbPerGal);
     return finish === undefined ? undefined : hexFromSrgb(finishColour(finish));
   };
   const marks = () => {
@@ -28,7 +33,9 @@ export function MixPicture(props: { readonly mix: MixDraft; readonly mixed: Mixe
     return [
       { share: solutionMl / capacity(), says: String(Math.round(solutionMl)), strong: true },
       { share: solventMl / capacity(), says: String(Math.round(solventMl)) },
-      ...(own === undefined ? [] : [{ share: 1, says: String(Math.round(own * 1e6)) }]),
+      ...(own === undefined || solutionMl / capacity() > roomToName
+        ? []
+        : [{ share: 1, says: String(Math.round(own * 1e6)) }]),
     ];
   };
   return (
@@ -68,7 +75,7 @@ export function HowSure(props: { readonly mix: MixDraft; readonly mixed: Mixed }
           {(source) => (
             <span class="soft">
               {t.mostOf(words.jars.source[source] ?? source)}
-              {source === "jugMl" ? t.weighInstead(weighed()) : "."}
+              {source === "jugMl" && weighed() !== sure().by ? t.weighInstead(weighed()) : "."}
             </span>
           )}
         </Show>
@@ -82,7 +89,7 @@ export function HowSure(props: { readonly mix: MixDraft; readonly mixed: Mixed }
           <p classList={{ wrong: !vessel.fits, soft: vessel.fits }}>
             {vessel.fits
               ? t.fits(String(Math.round(vessel.solutionFraction * 100)))
-              : t.full(worksOutMillilitres(vessel.mostSolutionMl).typed.replace("ml", "mL"))}
+              : t.full(ml(vessel.mostSolutionMl))}
           </p>
         )}
       </Show>
@@ -90,15 +97,54 @@ export function HowSure(props: { readonly mix: MixDraft; readonly mixed: Mixed }
   );
 }
 
+/** What to pour and weigh of each, where there are several. */
+export function Pours(props: { readonly mix: MixDraft; readonly mixed: Mixed }) {
+  const t = words.jars.mix;
+  const pours = () => {
+    const of = props.mix.ingredients();
+    if (of?.bags === undefined || of.bags.length + of.bottles.length < 3) return [];
+    const bags = bagPours({ ...of, bags: of.bags }, props.mixed, props.mix.given());
+    return [...bags, ...bottlePours(of, props.mixed, props.mix.given(), props.mix.alcoholBy())];
+  };
+  return (
+    <Show when={pours().length > 0}>
+      <ul class="plain pours" aria-label={t.poursLabel}>
+        <For each={pours()}>
+          {({ material, amount, grams }) => (
+            <li>
+              <b>{amount.typed.replace("ml", "mL")}</b>
+              <span>
+                {material.name}
+                <Show when={!isWeight(amount)}>
+                  <span class="soft"> {t.orOnScale(grams.typed)}</span>
+                </Show>
+              </span>
+            </li>
+          )}
+        </For>
+      </ul>
+    </Show>
+  );
+}
+
 /** Why nothing is worked out yet, and what would do. */
 export function NotMixed(props: { readonly mix: MixDraft }) {
   const t = words.jars.mix;
+  /** What is missing: flakes and alcohol, a share of one of them, or an amount beside the one that was given. */
+  const notYet = () => {
+    const of = props.mix.ingredients();
+    if (props.mix.resins.shares().kind === "open" || props.mix.solvents.shares().kind === "open")
+      return t.shareOpen;
+    if (of === undefined) return t.notYet;
+    const given = mixFields.find((field) => props.mix.given()[field] !== undefined);
+    return given === undefined ? t.notYet : t.oneMore[given];
+  };
   return (
     <Show
       when={props.mix.tooMany().length > 0}
       fallback={
         <p class={props.mix.refused() === undefined ? "soft" : "wrong"}>
-          {props.mix.refused()?.message ?? t.notYet}
+          {props.mix.refused()?.message ?? notYet()}
         </p>
       }
     >

@@ -1,29 +1,22 @@
 import { createMemo, createSignal } from "solid-js";
 import { resinGrades } from "../../../core/colour/resin-grades.ts";
-import { cut, poundsPerUsGallonFromCut } from "../../../core/units.ts";
 import type { MaterialView } from "../../../core/views/material.ts";
 import type { OpenBook } from "../../book-store/open-book.ts";
 import type { QuantityReading } from "../../controls/quantity-reading.ts";
-import { fields, readQuantity } from "../../controls/read-quantity.ts";
+import { readQuantity } from "../../controls/read-quantity.ts";
 import { words } from "../../words/words.ts";
 import { instrumentsFor, useInstrument } from "../acts/instruments.tsx";
 import { useVessel } from "../acts/vessel.tsx";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
+import { flakesOf } from "../flakes-of.ts";
 import { isWeight } from "../shop-units.ts";
-import { useResin, useSolvent } from "../solvents.tsx";
-import { ifMeant, type MixGiven, mixPlan, worksOutGrams, worksOutMillilitres } from "./mix-plan.ts";
+import { expected, type MixField, mixFields, type Typed } from "./mix-fields.ts";
+import { type MixFrom, type MixGiven, mixPlan, recipeOf } from "./mix-plan.ts";
+import { pouredFrom, weighedFrom } from "./poured-from.ts";
+import { useSeveral } from "./several.tsx";
+import { trapIn } from "./traps.ts";
+import { type Ingredients, writeMix } from "./write-mix.ts";
 
-export const mixFields = ["flakes", "cut", "alcohol", "makes"] as const;
-export type MixField = (typeof mixFields)[number];
-
-const expected = {
-  flakes: fields.mass,
-  cut: fields.cut,
-  alcohol: fields.massOrVolume,
-  makes: fields.volume,
-} as const;
-
-type Typed = Record<MixField, string>;
 /** `lemon` of `dewaxed lemon`: what a jar's code begins with. */
 function gradeOf(resin: MaterialView | undefined): string {
   const words = (resin?.resin?.grade ?? "").toLowerCase().split(/[^a-z]+/);
@@ -41,16 +34,39 @@ export function useMix(book: OpenBook) {
   const [typed, setTyped] = createSignal<Typed>(drafts.get(book.id) ?? untouched);
   const [by, setBy] = createSignal<"jug" | "scale">("jug");
   const [told, setTold] = createSignal(false);
-  const resin = useResin(book);
-  const solvent = useSolvent(book);
+  const resins = useSeveral(book, "resin");
+  const solvents = useSeveral(book, "solvent");
   const scale = useInstrument(book, "scale");
   const jug = useInstrument(book, "jug");
-  const vessel = useVessel(book, () => nextCode(letterOf(gradeOf(resin.material())), codesTaken(book)));
+  const vessel = useVessel(book, () => nextCode(letterOf(gradeOf(resins.first())), codesTaken(book)));
   const put = (field: MixField, text: string) => {
     const next = { ...typed(), [field]: text };
     drafts.set(book.id, next);
     setTyped(next);
   };
+
+  /** Bottles and bags as one alcohol and one lot of flakes; undefined while a choice or a share is open. */
+  const ingredients = createMemo<Ingredients | undefined>(() => {
+    const [bags, bottles] = [resins.materials(), solvents.materials()];
+    const compositions = bottles?.flatMap((one) => one.composition ?? []);
+    const alcohol =
+      compositions === undefined || compositions.length !== bottles?.length
+        ? undefined
+        : pouredFrom(compositions, solvents.shares());
+    const flakes = weighedFrom(resins.shares());
+    if (bottles === undefined || compositions === undefined || alcohol === undefined || flakes === undefined)
+      return undefined;
+    return {
+      bags,
+      bottles,
+      compositions,
+      alcohol,
+      flakes,
+      bagShares: resins.shares(),
+      bottleShares: solvents.shares(),
+    };
+  });
+
   const plain = createMemo(
     () =>
       Object.fromEntries(
@@ -62,26 +78,30 @@ export function useMix(book: OpenBook) {
     return reading.ok && reading.value.si > 0 ? reading.value : undefined;
   };
   const given = createMemo<MixGiven>(() => ({
-    flakes: typedValue("flakes"),
+    flakes: ingredients()?.flakes.total ?? typedValue("flakes"),
     cut: typedValue("cut"),
-    alcohol: typedValue("alcohol"),
+    alcohol: ingredients()?.alcohol.total ?? typedValue("alcohol"),
     makes: typedValue("makes"),
     vessel: vessel.capacity(),
   }));
-  const from = createMemo(() => {
-    const composition = solvent.material()?.composition;
+  /** Said by the bottles or the bags themselves: not asked again. */
+  const saidAbove = (field: MixField): boolean =>
+    (field === "flakes" && ingredients()?.flakes.total !== undefined) ||
+    (field === "alcohol" && ingredients()?.alcohol.total !== undefined);
+  const from = createMemo<MixFrom | undefined>(() => {
+    const found = ingredients();
     const instrument = (use: "scale" | "jug", id: string | undefined) =>
       instrumentsFor(book, use).find((one) => one.id === id);
-    return composition === undefined || composition === null
-      ? undefined
-      : {
-          composition,
-          resin: resin.material(),
-          scale: instrument("scale", scale.id()),
-          jug: instrument("jug", jug.id()),
-        };
+    if (found === undefined) return undefined;
+    return {
+      composition: found.alcohol.composition,
+      resins: found.flakes.massShares.map((massShare, i) => ({ massShare, ...flakesOf(found.bags?.[i]) })),
+      scale: instrument("scale", scale.id()),
+      jug: instrument("jug", jug.id()),
+    };
   });
-  const unread = () => mixFields.some((field) => typed()[field].trim() !== "" && !plain()[field].ok);
+  const unread = () =>
+    mixFields.some((field) => !saidAbove(field) && typed()[field].trim() !== "" && !plain()[field].ok);
   const plan = createMemo(() => {
     const sources = from();
     return sources === undefined || unread() ? undefined : mixPlan(given(), sources);
@@ -90,54 +110,43 @@ export function useMix(book: OpenBook) {
     const found = plan();
     return found?.ok ? found.value : undefined;
   };
-  /** An ounce of alcohol is asked about, with what either meaning would make. */
-  const ounce = createMemo(() => {
-    const [sources, { alcohol }] = [from(), plain()];
-    if (alcohol.ok || sources === undefined || alcohol.problem.meanings.length < 2) return undefined;
-    const meant = alcohol.problem.meanings.flatMap((one) => ifMeant(one.typed, given(), sources) ?? []);
-    return meant.length < 2 ? undefined : { typed: typed().alcohol.trim(), meant };
+  /** What was typed and can mean two amounts, with the cut that each makes. */
+  const trap = createMemo(() => {
+    const sources = from();
+    return sources === undefined ? undefined : trapIn(typed(), recipeOf(sources));
   });
   /** Asked in full below, it is not asked again beside the field. */
   const readings = createMemo(() => {
-    const { alcohol } = plain();
-    if (alcohol.ok || ounce() === undefined) return plain();
+    const field = trap()?.field;
+    if (field === undefined || plain()[field].ok) return plain();
     const problem = { says: words.jars.mix.askedBelow, meanings: [], ask: true };
-    return { ...plain(), alcohol: { ok: false, problem } as const };
+    return { ...plain(), [field]: { ok: false, problem } as const };
   });
   const alcoholBy = (): "jug" | "scale" => {
-    const reading = plain().alcohol;
-    return reading.ok ? (isWeight(reading.value) ? "scale" : "jug") : by();
+    const told = given().alcohol;
+    return told === undefined ? by() : isWeight(told) ? "scale" : "jug";
   };
 
   /** With three given, the fields that could be worked out again from the others. */
   const tooMany = () => {
     const full = mixFields.filter((field) => given()[field] !== undefined);
-    return full.length > 2 ? full : [];
+    return full.length > 2 ? full.filter((field) => !saidAbove(field)) : [];
   };
 
   const write = (): string | undefined => {
     setTold(true);
-    const [found, flakes, alcohol] = [mixed(), resin.id(), solvent.id()];
-    if (found === undefined || flakes === undefined || alcohol === undefined || !vessel.check())
-      return undefined;
-    const glass = vessel.write();
-    const worked =
-      alcoholBy() === "jug" ? worksOutMillilitres(found.solventMl) : worksOutGrams(found.solventG);
-    const aimed = given().cut;
-    const id = book.write({
-      kind: "batch-mixed",
-      about: [flakes, alcohol, ...(glass === undefined ? [] : [glass])],
-      body: {
-        code: vessel.code(),
-        resins: [{ material: flakes, amount: scale.on(given().flakes ?? worksOutGrams(found.resinG)) }],
-        solvents: [
-          { material: alcohol, amount: (alcoholBy() === "jug" ? jug : scale).on(given().alcohol ?? worked) },
-        ],
-        aimedCutLbPerGal: Number(
-          (aimed === undefined ? found.cutLbPerGal : poundsPerUsGallonFromCut(cut(aimed.si))).toPrecision(4),
-        ),
-        ...(glass === undefined ? {} : { vessel: glass }),
-      },
+    const [found, all] = [mixed(), ingredients()];
+    if (found === undefined || all?.bags === undefined || !vessel.check()) return undefined;
+    const id = writeMix(book, {
+      ...all,
+      bags: all.bags,
+      mixed: found,
+      given: given(),
+      by: alcoholBy(),
+      code: vessel.code(),
+      glass: vessel.write(),
+      scale: scale.on,
+      jug: jug.on,
     });
     drafts.delete(book.id);
     return id;
@@ -148,14 +157,22 @@ export function useMix(book: OpenBook) {
     by,
     setBy,
     told,
-    resin,
-    solvent,
+    resins,
+    solvents,
+    ingredients,
+    /** Grades and shares of what was chosen, for its colour. */
+    bags: () =>
+      (ingredients()?.bags ?? []).map((bag, i) => ({
+        grade: bag.resin?.grade,
+        share: ingredients()?.flakes.massShares[i] ?? 0,
+      })),
     scale,
     jug,
     vessel,
     readings,
-    ounce,
+    trap,
     given,
+    saidAbove,
     mixed,
     refused: () => {
       const found = plan();

@@ -2,19 +2,19 @@ import { batch, Show } from "solid-js";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
-import { finishOfRecipe } from "../../look/finish-of-recipe.ts";
+import { finishOfBags } from "../../look/finish-of-recipe.ts";
 import { navigate } from "../../router.ts";
 import { finishLook } from "../../shell/finish-look.ts";
 import { Page } from "../../shell/page.tsx";
 import { words } from "../../words/words.ts";
 import { InstrumentSelect } from "../acts/instruments.tsx";
 import { VesselFields } from "../acts/vessel.tsx";
-import { ResinSelect, SolventSelect } from "../solvents.tsx";
+import { asGrams } from "../as-typed.ts";
 import { MixAmounts } from "./amounts.tsx";
-import { worksOutGrams } from "./mix-plan.ts";
-import { HowSure, NotMixed } from "./mix-result.tsx";
+import { HowSure, NotMixed, Pours } from "./mix-result.tsx";
+import { SeveralFields } from "./several.tsx";
+import { TwoMeanings } from "./two-meanings.tsx";
 import { type MixDraft, useMix } from "./use-mix.ts";
-import { WhichOunce } from "./which-ounce.tsx";
 import "../jars.css";
 import "./mix.css";
 
@@ -24,12 +24,12 @@ export function NewJarView() {
   const mix = useMix(book);
   const t = words.jars.mix;
   const finish = () => {
-    const found = finishOfRecipe(mix.resin.material()?.resin?.grade, mix.mixed()?.cutLbPerGal);
+    const found = finishOfBags(mix.bags(), mix.mixed()?.cutLbPerGal);
     return found === undefined ? undefined : finishLook(found);
   };
   const what = () => {
-    const [resin, solvent] = [mix.resin.material()?.name, mix.solvent.material()?.name];
-    return resin === undefined || solvent === undefined ? t.title : t.what(resin, solvent);
+    const [resins, solvents] = [mix.resins.names(), mix.solvents.names()];
+    return resins.length === 0 || solvents.length === 0 ? t.title : t.what(t.and(resins), t.and(solvents));
   };
   const start = () => {
     const jar = batch(() => mix.write());
@@ -51,13 +51,13 @@ export function NewJarView() {
           <VesselFields vessel={mix.vessel} />
           <InstrumentSelect instrument={mix.scale} label={words.jars.acts.onScale} />
           <InstrumentSelect instrument={mix.jug} label={t.onWhichJug} />
-          <Show when={mix.solvent.material()?.composition} keyed>
+          <Show when={mix.ingredients()?.alcohol.composition} keyed>
             {(liquid) => <Cautions act="mixing" liquid={liquid} />}
           </Show>
           <button type="submit" class="main">
             {mix.mixed() === undefined
               ? t.startPlain
-              : t.start(mix.given().flakes?.typed ?? worksOutGrams(mix.mixed()?.resinG ?? 0).typed)}
+              : t.start(mix.given().flakes?.typed ?? asGrams(mix.mixed()?.resinG ?? 0).typed)}
           </button>
         </section>
       </form>
@@ -71,26 +71,31 @@ function WhatAndHowMuch(props: { readonly mix: MixDraft }) {
   return (
     <section class="hung stack">
       <div class="side-by-side shelf-choice">
-        <ResinSelect resin={mix.resin} told={mix.told()} />
-        <SolventSelect solvent={mix.solvent} told={mix.told()} />
+        <SeveralFields of={mix.resins} told={mix.told()} />
+        <SeveralFields of={mix.solvents} told={mix.told()} />
       </div>
       <MixAmounts mix={mix} />
       <div aria-live="polite" class="stack">
         <Show
           when={mix.mixed()}
           fallback={
-            <Show when={mix.ounce() === undefined}>
+            <Show when={mix.trap() === undefined}>
               <NotMixed mix={mix} />
             </Show>
           }
         >
-          {(mixed) => <HowSure mix={mix} mixed={mixed()} />}
+          {(mixed) => (
+            <>
+              <Pours mix={mix} mixed={mixed()} />
+              <HowSure mix={mix} mixed={mixed()} />
+            </>
+          )}
         </Show>
-        <Show when={mix.ounce()} keyed>
-          {(asked) => <WhichOunce mix={mix} typed={asked.typed} meant={asked.meant} />}
+        <Show when={mix.trap()} keyed>
+          {(trap) => <TwoMeanings mix={mix} trap={trap} />}
         </Show>
       </div>
-      <Show when={mix.given().alcohol === undefined && mix.ounce() === undefined}>
+      <Show when={mix.given().alcohol === undefined && mix.trap() === undefined}>
         <Choice
           inline
           label={t.by}

@@ -63,6 +63,8 @@ export const acts = {
     makes: (ml: string, cut: string, by: string) => `Makes ${ml} mL of ${cut} lb, give or take ${by}.`,
     simple: (ml: string, cut: string) =>
       `The simple ratio says ${ml} mL, and would have given ${cut} lb: it leaves out what the resin swells.`,
+    weighInstead: (grams: string, by: string) =>
+      `: weigh both instead, ${grams} g of the stock, and it is ${by}.`,
     short: (ml: string) => `This jar holds ${ml} mL too little for that.`,
     overflows: "That is more than the glass holds.",
     wrote: (code: string) => `Thinned into ${code}.`,
@@ -72,7 +74,7 @@ export const acts = {
     act: "All are poured and shaken",
     row: (n: number) => `Cut ${n}`,
     cut: "To which cut?",
-    amount: "How much of it?",
+    amount: "How much?",
     code: "Code",
     leaveOut: (n: number) => `Leave out cut ${n}`,
     oneMore: "One cut more",
@@ -83,6 +85,27 @@ export const acts = {
     leaves: (ml: string) => `It suffices, and ${ml} mL are left.`,
     short: (ml: string) => `The stock does not suffice: ${ml} mL are missing.`,
     wrote: (codes: string) => `Thinned into ${codes}.`,
+  },
+  correct: {
+    heading: "Correct its cut",
+    act: "It is corrected",
+    with: "With what?",
+    way: (amount: string, name: string) => `${amount} of ${name}`,
+    byJug: (ml: string, grams: string) => `${ml} mL (${grams})`,
+    makes: (ml: string) => `${ml} mL then.`,
+    missing: (grams: string) => `${grams} too little on the shelf.`,
+    tooFull: "Too full to shake.",
+    sum: (amount: string, name: string) => `Add ${amount} of ${name}.`,
+    simple: (amount: string, cut: string) =>
+      `The simple ratio says ${amount}, and would have given ${cut} lb.`,
+    pourOffFirst: (ml: string, grams: string) =>
+      `The glass is too small: pour ${ml} mL off first, then add ${grams}.`,
+    notEnough: (grams: string) => `There is not enough of it by the book: ${grams} are missing.`,
+    nothingHelps: "Nothing on the shelf, and no other jar, would bring it there.",
+    thereAlready: "It is at that cut already.",
+    becomesNew: "Two jars poured together are a new one, with a code and a label of its own.",
+    added: "How much was added?",
+    wrote: (amount: string, name: string) => `${amount} of ${name} added.`,
   },
   blend: {
     heading: "Blend it with another jar",

@@ -49,6 +49,7 @@ export const jars = {
 
   trueCut: (text: string) => `True cut now: ${text} lb`,
   trueCutLabel: "True cut",
+  nothingLeft: "No more is left than clings to the glass. Mark it empty, and its code is free again.",
   cutUnknown: "What went in is not known well enough to say its cut.",
   label: (text: string) => `label ${text}`,
   shownReckoned: "Reckoned from what really went in and out.",
@@ -75,6 +76,7 @@ export const jars = {
     moistureMassFraction: "the moisture in the flakes",
     partialDensityKgM3: "how much the resin swells the liquid",
     solventDensityKgM3: "the density of the solvent",
+    jarCut: "how sure the jar’s own cut is",
     guess: "an amount that was guessed",
   } as Readonly<Record<string, string>>,
   lost: (grams: string, when: string) =>
@@ -210,14 +212,11 @@ export const jars = {
   goneSays: "It may have been struck out, or belong to another notebook.",
 
   labelText,
-  resin: "Resin off the shelf",
   solvent: "Alcohol off the shelf",
   choose: "Choose",
   noSolvent: "No alcohol stands on the shelf yet.",
-  noResin: "No resin stands on the shelf yet.",
   toShelf: "Put it on the shelf",
   solventMissing: "Choose the alcohol, so that its strength is known.",
-  resinMissing: "Choose the resin.",
   next: {
     look: "Look at it",
     weigh: "Weigh it",
@@ -225,6 +224,7 @@ export const jars = {
     strain: "Strain it",
     thin: "Thin to a working cut",
     series: "Several working cuts",
+    correct: "Correct its cut",
     restore: "Weigh it and bring it back",
     blend: "Blend with another jar",
     pourBack: "Pour leftovers back",

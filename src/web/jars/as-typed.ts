@@ -1,4 +1,4 @@
-import type { TypedQuantity } from "../../../core/notebook/kinds/parts.ts";
+import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
 
 /** An amount that was worked out, to what a jug or a kitchen scale shows. */
 export const asMillilitres = (ml: number): TypedQuantity => {
