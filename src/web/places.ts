@@ -62,6 +62,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "jars",
+    path: "/jars/import",
+    view: lazy(async () => ({ default: (await import("./jars/import/view.tsx")).ImportJars })),
+  },
+  {
+    place: "jars",
     path: "/jars/:jar",
     view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),
   },

@@ -59,6 +59,9 @@ export function JarsView(props: ScreenProps) {
                 <a class="press" href="/jars/labels">
                   {words.jars.labels}
                 </a>
+                <a class="press" href="/jars/import">
+                  {words.jars.importing.link}
+                </a>
               </div>
               <Show when={!wide()}>
                 <p class="small soft">{words.jars.fromTheTop}</p>
@@ -105,6 +108,9 @@ function NoJars() {
       <Empty heading={words.jars.none} says={words.jars.noneSays} drawing={<JarInDashes />}>
         <a class="press" href="/jars/new">
           {words.jars.start}
+        </a>{" "}
+        <a class="press" href="/jars/import">
+          {words.jars.importing.link}
         </a>
       </Empty>
     </section>

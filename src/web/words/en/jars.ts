@@ -1,5 +1,6 @@
 import { counted } from "../number.ts";
 import { acts } from "./jar-acts.ts";
+import { importing } from "./jar-import.ts";
 import { labelText } from "./jar-labels.ts";
 import { mix } from "./mix.ts";
 
@@ -239,5 +240,6 @@ export const jars = {
   groups: { see: "See how it is", change: "Change what is in it", out: "Take out of it" },
   openAct: { opening: "Open it away from flame." },
   mix,
+  importing,
   acts,
 };

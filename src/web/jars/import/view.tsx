@@ -1,0 +1,166 @@
+import { batch, createMemo, createSignal, Show } from "solid-js";
+import { planImport } from "../../../core/jar-import/plan-import.ts";
+import { type WriteDraft, writeImport } from "../../../core/jar-import/write-import.ts";
+import { calendarDay } from "../../../core/pieces/calendar-day.ts";
+import type { GallonSystem } from "../../../core/quantity/unit-table.ts";
+import { materialIds, materialView } from "../../../core/views/material.ts";
+import type { OpenBook } from "../../book-store/open-book.ts";
+import { useBook } from "../../book-store/use-book.tsx";
+import { Choice } from "../../controls/choice.tsx";
+import { DoesNotFit } from "../../controls/does-not-fit.tsx";
+import { TextField } from "../../controls/text-field.tsx";
+import { UndoStrip } from "../../controls/undo-strip.tsx";
+import { now } from "../../shell/now.ts";
+import { Page } from "../../shell/page.tsx";
+import { dayOf } from "../../words/time.ts";
+import { words } from "../../words/words.ts";
+import { codesTaken } from "../codes.ts";
+import { ColumnFields } from "./column-fields.tsx";
+import { type Choices, matchesOf } from "./columns.ts";
+import { DryRun } from "./dry-run.tsx";
+import { tableOf } from "./table-of.ts";
+import "../jars.css";
+import "./import.css";
+
+const t = words.jars.importing;
+
+const shelfOf = (book: OpenBook) =>
+  book
+    .look("materials", materialIds)
+    .flatMap((id) => book.look(`material:${id}`, (read) => materialView(read, id)) ?? []);
+
+/** Jars kept so far in a list: its columns matched, a dry run, and nothing written while a row does not fit. */
+export function ImportJars() {
+  const book = useBook();
+  const [text, setText] = createSignal("");
+  const [gallon, setGallon] = createSignal<GallonSystem>("us");
+  const [choices, setChoices] = createSignal<Choices>({});
+  const [leftOut, setLeftOut] = createSignal<readonly number[]>([]);
+  const [told, setTold] = createSignal(false);
+  const [wrote, setWrote] = createSignal<{ readonly jars: number; readonly entries: readonly string[] }>();
+  const read = createMemo(() => tableOf(text()));
+  const table = () => {
+    const found = read();
+    return found.ok ? found.value : undefined;
+  };
+  const wrong = () => {
+    const found = read();
+    return found.ok || (found.error === "empty" && !told()) ? undefined : t.noTable[found.error];
+  };
+  const matches = createMemo(() => {
+    const found = table();
+    return found === undefined ? [] : matchesOf(found, choices());
+  });
+  const plan = createMemo(() => {
+    const found = table();
+    if (found === undefined) return undefined;
+    const context = {
+      today: calendarDay(dayOf(now(), book.zone)),
+      gallon: gallon(),
+      shelf: shelfOf(book),
+      codes: [...codesTaken(book)],
+    };
+    return planImport(found, matches(), context, leftOut());
+  });
+  const take = (next: string) => {
+    setText(next);
+    setChoices({});
+    setLeftOut([]);
+    setWrote(undefined);
+  };
+  const write = () => {
+    setTold(true);
+    const found = plan();
+    if (found === undefined || found.problems.length > 0 || found.jars.length === 0) return;
+    const entries: string[] = [];
+    const keep: WriteDraft = (draft) => {
+      const id = book.write(draft);
+      entries.push(id);
+      return id;
+    };
+    const jars = batch(() => writeImport(found, keep));
+    take("");
+    setTold(false);
+    setWrote({ jars: jars.length, entries });
+  };
+  return (
+    <Page title={t.title}>
+      <h1>{t.title}</h1>
+      <Show when={wrote()} keyed>
+        {(done) => (
+          <>
+            <UndoStrip
+              says={t.wrote(done.jars)}
+              onUndo={() => {
+                book.strike([...done.entries].reverse());
+                setWrote(undefined);
+              }}
+            />
+            <p>
+              <a href="/jars">{words.jars.allJars}</a>
+            </p>
+          </>
+        )}
+      </Show>
+      <form
+        class="import-desk stack"
+        onSubmit={(event) => {
+          event.preventDefault();
+          write();
+        }}
+      >
+        <section class="hung stack">
+          <h2>{t.list}</h2>
+          <p class="soft">{t.listSays}</p>
+          <label class="press file">
+            {t.file}
+            <input
+              type="file"
+              accept=".csv,.tsv,.txt,text/csv,text/plain"
+              onChange={(event) => {
+                const [file] = event.currentTarget.files ?? [];
+                if (file !== undefined) void file.text().then(take);
+                event.currentTarget.value = "";
+              }}
+            />
+          </label>
+          <TextField lines label={t.paste} value={text()} hint={t.pasteHint} onInput={take} />
+          <Show when={wrong()} keyed>
+            {(why) => <DoesNotFit heading={why.heading} says={why.says} />}
+          </Show>
+        </section>
+        <Show when={table()}>
+          <section class="hung stack">
+            <h2>{t.columns}</h2>
+            <p class="soft">{t.columnsSay}</p>
+            <ColumnFields matches={matches()} choices={choices()} onChoose={setChoices} />
+            <Choice
+              inline
+              label={t.gallon}
+              value={gallon()}
+              options={[
+                { value: "us", label: t.gallons.us },
+                { value: "imperial", label: t.gallons.imperial },
+              ]}
+              onChange={setGallon}
+            />
+          </section>
+        </Show>
+        <Show when={plan()}>
+          {(found) => (
+            <DryRun
+              plan={found()}
+              leftOut={leftOut()}
+              onLeaveOut={(row) => setLeftOut([...leftOut(), row])}
+              onBringBack={() => setLeftOut([])}
+              told={told()}
+            />
+          )}
+        </Show>
+        <button type="submit" class="main">
+          {t.act(plan()?.jars.length ?? 0, (plan()?.problems.length ?? 0) === 0)}
+        </button>
+      </form>
+    </Page>
+  );
+}
