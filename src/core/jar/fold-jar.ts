@@ -24,6 +24,7 @@ function ancestorsOf(read: NotebookReader, id: string): ReadonlySet<string> {
   return found;
 }
 
+/** What the glass that a jar stands in weighs empty, with its lid; null where that was never written. */
 export function glassOf(read: NotebookReader, vessel: string | undefined): Glass | null {
   const described = vessel === undefined ? undefined : read.making(vessel);
   if (described?.kind !== "vessel-described") return null;
