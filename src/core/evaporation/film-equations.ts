@@ -4,6 +4,8 @@ import type { StiffSystem } from "./rodas.ts";
 import type { Slab } from "./wood-slab.ts";
 
 const resinHeatCapacity = 1500; // J/(kg·K), from memory
+/** K, for the slope of everything with the film's temperature. */
+const temperatureStep = 1e-4;
 const at = (x: Readonly<Float64Array>, i: number): number => x[i] as number; // inside the arrays' own lengths
 
 export interface FilmStart {
@@ -37,6 +39,8 @@ export class FilmEquations implements StiffSystem {
   readonly #layers: number;
   readonly #flows: Flows;
   readonly #moved: Float64Array;
+  readonly #column: Float64Array;
+  readonly #byTemperature: Float64Array;
 
   constructor(film: WetFilm, air: RoomAir, wood: Slab | null, start: FilmStart) {
     this.surface = new FilmSurface(film, air);
@@ -46,6 +50,8 @@ export class FilmEquations implements StiffSystem {
     this.size = this.#count + 1 + this.#layers + 3;
     this.#flows = this.surface.noFlows();
     this.#moved = new Float64Array(this.size);
+    this.#column = new Float64Array(this.size);
+    this.#byTemperature = new Float64Array(this.size);
     this.start = this.#startState(start);
     this.small = this.#smallness();
   }
@@ -106,8 +112,9 @@ export class FilmEquations implements StiffSystem {
     return at(this.#wood.conductances, 0) * (this.surface.air.temperature + above - temperature);
   }
 
-  rates = (y: Float64Array, out: Float64Array): void => {
-    const t = this.temperature(y);
+  rates = (y: Float64Array, out: Float64Array): void => this.#ratesAt(y, this.temperature(y), out);
+
+  #ratesAt(y: Float64Array, t: number, out: Float64Array): void {
     const flows = this.#flows;
     this.surface.flows(y, t, flows);
     const fromWood = this.#fromWood(y, t);
@@ -118,7 +125,7 @@ export class FilmEquations implements StiffSystem {
     out[n - 3] = flows.mass;
     out[n - 2] = flows.fromAir;
     out[n - 1] = flows.withVapour;
-  };
+  }
 
   #conduction(y: Readonly<Float64Array>, out: Float64Array, fromWood: number): void {
     const first = this.#count + 1;
@@ -135,17 +142,30 @@ export class FilmEquations implements StiffSystem {
   #above = (y: Readonly<Float64Array>, i: number): number =>
     at(y, this.#count + 1 + i) / at((this.#wood as Slab).capacities, i);
 
-  /** The film's columns by small differences; the wood's, which are constants, as they are. */
+  /**
+   * The film's columns by small differences, the moles at one temperature, since most of the work depends on that alone;
+   * how they move the temperature is known. The wood's columns, which are constants, as they are.
+   */
   jacobian = (y: Float64Array, rates: Float64Array, out: Float64Array): void => {
     const n = this.size;
-    const column = new Float64Array(n);
-    for (let j = 0; j <= this.#count; j++) {
+    const t = this.temperature(y);
+    const byTemperature = this.#byTemperature;
+    this.#ratesAt(y, t + temperatureStep, byTemperature);
+    const capacity = this.#capacity(y);
+    for (let i = 0; i < n; i++) {
+      byTemperature[i] = (at(byTemperature, i) - at(rates, i)) / temperatureStep;
+      out[i * n + this.#count] = at(byTemperature, i) / capacity;
+    }
+    const column = this.#column;
+    for (let j = 0; j < this.#count; j++) {
       this.#moved.set(y);
       const step = 1e-7 * Math.max(Math.abs(at(y, j)), 0.01 * at(this.small, j));
       this.#moved[j] = at(y, j) + step;
       const taken = at(this.#moved, j) - at(y, j);
-      this.rates(this.#moved, column);
-      for (let i = 0; i < n; i++) out[i * n + j] = (at(column, i) - at(rates, i)) / taken;
+      this.#ratesAt(this.#moved, t, column);
+      const warms = ((this.surface.air.temperature - t) * at(this.surface.heatCapacity, j)) / capacity;
+      for (let i = 0; i < n; i++)
+        out[i * n + j] = (at(column, i) - at(rates, i)) / taken + at(byTemperature, i) * warms;
     }
     this.#woodColumns(out);
   };

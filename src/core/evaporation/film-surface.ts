@@ -78,6 +78,9 @@ export class FilmSurface {
   readonly #lnGamma: Float64Array;
   readonly #present: Float64Array;
   readonly #vapour: Float64Array;
+  /** Of each liquid alone at the temperature last asked for: the film's own column of the Jacobian asks for the same again. */
+  readonly #pure: Float64Array;
+  #pureAt = Number.NaN;
 
   constructor(film: WetFilm, air: RoomAir) {
     const { components } = film;
@@ -102,6 +105,7 @@ export class FilmSurface {
     this.#lnGamma = new Float64Array(components.length);
     this.#present = new Float64Array(components.length);
     this.#vapour = new Float64Array(components.length);
+    this.#pure = new Float64Array(components.length);
   }
 
   noFlows = (): Flows => ({
@@ -119,6 +123,12 @@ export class FilmSurface {
     return sum;
   }
 
+  #pressuresAt(t: number): void {
+    if (t === this.#pureAt) return;
+    for (let i = 0; i < this.#pure.length; i++) this.#pure[i] = (this.#curves[i] as (t: number) => number)(t);
+    this.#pureAt = t;
+  }
+
   /** Shares in the gas at the surface, and how hard it is for each to come there through the film [m²·s/mol]. */
   #atSurface(moles: Readonly<Float64Array>, t: number, resistance: Float64Array): void {
     const { molarVolumes, components, resinVolume } = this.film;
@@ -133,6 +143,7 @@ export class FilmSurface {
       interactions += n * at(this.#interaction, i);
     }
     this.#activity.lnGamma(this.#present, t, this.#lnGamma);
+    this.#pressuresAt(t);
     const thickness = liquid + resinVolume;
     const resin = resinVolume / thickness;
     const mixture = {
@@ -143,8 +154,7 @@ export class FilmSurface {
     for (let i = 0; i < components.length; i++) {
       const v = molarVolumes[i] as number;
       const hold = resin === 0 ? 1 : resinFactor(at(this.#interaction, i), v, mixture);
-      const pure = (this.#curves[i] as (t: number) => number)(t);
-      const each = (Math.exp(at(this.#lnGamma, i)) * hold * pure) / (this.air.pressure * total);
+      const each = (Math.exp(at(this.#lnGamma, i)) * hold * at(this.#pure, i)) / (this.air.pressure * total);
       this.#vapour[i] = each * at(moles, i);
       // a film that is even inside by a linear driving force: 3D/L
       resistance[i] = resin === 0 ? 0 : (each * thickness ** 2) / (3 * diffusivityInFilm(v, resin, t));
