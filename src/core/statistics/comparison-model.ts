@@ -5,7 +5,7 @@ import { type Contrast, fitLinearModel, type LinearFit, responseWeights } from "
 import { factorFrom, type ModelData } from "./model-matrix.ts";
 import type { Patch, PatchMean } from "./readings.ts";
 import type { Residual } from "./residual-checks.ts";
-import { at, sum } from "./vector.ts";
+import { at, entry, sum } from "./vector.ts";
 
 /** Terms are named so that a factor called "board" does not meet the boards themselves. */
 const placeTerm = (place: Unit["place"]): string => `(${place})`;
@@ -193,9 +193,8 @@ function residualsOf(fit: LinearFit, patches: readonly PatchMean[], compare: str
   kept.forEach((_, k) => {
     const unit = new Float64Array(patches.length);
     unit[k] = 1;
-    rotateBack(unit).forEach((v, i) => {
-      leverages[i] = at(leverages, i) + v * v;
-    });
+    const column = rotateBack(unit);
+    for (let i = 0; i < column.length; i++) leverages[i] = entry(leverages, i) + entry(column, i) ** 2;
   });
   return patches.map((p, i) => ({
     patch: p.patch,

@@ -51,7 +51,10 @@ function precisionOf(fit: MixedFit): Precision {
   const ratios = [...sorted];
   const places = ratios.map((_, k) => termOf.flatMap((t, i) => (t === k ? [i] : [])));
   const halves = zvx.map((row) => solveLower(lower, row));
-  const zpz = zvz.map((row, i) => row.map((v, j) => v - dot(halves[i] ?? [], halves[j] ?? [], lower.length)));
+  // One half a row.
+  const zpz = zvz.map((row, i) =>
+    row.map((v, j) => v - dot(halves[i] as Float64Array, halves[j] as Float64Array, lower.length)),
+  );
   const rowsOf = (k: number): Float64Array[] => (places[k] ?? []).map((i) => zpz[i] as Float64Array);
   const own = places.map((at1) => sum(at1.map((i) => at(zpz[i] as Float64Array, i))));
   const both = places.map((_, k) =>

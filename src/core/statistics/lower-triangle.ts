@@ -1,9 +1,9 @@
-import { at, type Vector } from "./vector.ts";
+import { at, entry, type Vector } from "./vector.ts";
 
-/** The sum of products of the first `size` entries. */
-export const dot = (a: Vector, b: Vector, size: number): number => {
+/** The sum of products of the first `size` entries. Typed arrays alone: this is the inner loop of every fit. */
+export const dot = (a: Float64Array, b: Float64Array, size: number): number => {
   let total = 0;
-  for (let k = 0; k < size; k++) total += at(a, k) * at(b, k);
+  for (let k = 0; k < size; k++) total += (a[k] as number) * (b[k] as number); // within both
   return total;
 };
 
@@ -14,15 +14,15 @@ export const dot = (a: Vector, b: Vector, size: number): number => {
  *
  * Source: G. H. Golub and C. F. Van Loan, Matrix Computations (2013), 4.2
  */
-export function lowerTriangle(a: readonly Vector[]): Float64Array[] {
+export function lowerTriangle(a: readonly Float64Array[]): Float64Array[] {
   const l: Float64Array[] = [];
   a.forEach((given, i) => {
     const row = new Float64Array(i + 1);
     l.push(row);
     for (let j = 0; j <= i; j++) {
       const other = l[j] as Float64Array; // rows up to i are there
-      const rest = at(given, j) - dot(row, other, j);
-      row[j] = j < i ? rest / at(other, j) : Math.sqrt(Math.max(rest, Number.MIN_VALUE));
+      const rest = entry(given, j) - dot(row, other, j);
+      row[j] = j < i ? rest / entry(other, j) : Math.sqrt(Math.max(rest, Number.MIN_VALUE));
     }
   });
   return l;

@@ -1,5 +1,5 @@
 import { dot, lowerTriangle, solveLower } from "./lower-triangle.ts";
-import { at, type Vector } from "./vector.ts";
+import { at, entry, type Vector } from "./vector.ts";
 
 /** A random term: things (jars, boards, judges) that share their luck, and which of them each row belongs to. */
 export interface Grouping {
@@ -36,6 +36,8 @@ const indicatorsOf = (g: Grouping): Float64Array[] =>
 /** Everything that does not depend on the variances: the first term's groups, and products of all other columns. */
 interface Prepared {
   readonly sizes: Float64Array;
+  /** How many of its groups have each size. */
+  readonly alike: ReadonlyMap<number, number>;
   /** Of each inner column (random, fixed, response) the sums over the first term's groups. */
   readonly onFirst: readonly Float64Array[];
   /** Products of inner columns, all by all. */
@@ -44,7 +46,7 @@ interface Prepared {
   readonly termOf: readonly number[];
 }
 
-function prepare(first: Grouping, others: readonly Grouping[], columns: readonly Vector[]): Prepared {
+function prepare(first: Grouping, others: readonly Grouping[], columns: readonly Float64Array[]): Prepared {
   const inner = [...others.flatMap(indicatorsOf), ...columns];
   const q = inner.length - columns.length;
   const rows: Float64Array[] = others.flatMap((g) => {
@@ -59,15 +61,19 @@ function prepare(first: Grouping, others: readonly Grouping[], columns: readonly
       ),
     );
   });
+  const sizes = sumsBy(first, new Float64Array(first.of.length).fill(1));
+  const alike = new Map<number, number>();
+  for (const n of sizes) alike.set(n, (alike.get(n) ?? 0) + 1);
   return {
-    sizes: sumsBy(first, new Float64Array(first.of.length).fill(1)),
+    sizes,
+    alike,
     onFirst: inner.map((c) => sumsBy(first, c)),
     cross: rows,
     termOf: others.flatMap((g, k) => new Array<number>(g.groups).fill(k + 1)),
   };
 }
 
-/** The inner columns with the first term taken out, Wᵀ V₁⁻¹ W, and the factor of the whole. */
+/** The inner columns with the first term taken out, Wᵀ V₁⁻¹ W (its lower half), and the factor of the whole. */
 interface Factored {
   readonly shares: Float64Array;
   readonly reduced: readonly Float64Array[];
@@ -76,24 +82,27 @@ interface Factored {
 }
 
 function factored({ sizes, onFirst, cross, termOf }: Prepared, ratios: Vector): Factored {
-  const ratio = ratios.length > 0 ? at(ratios, 0) : 0;
+  const ratio = at(ratios, 0);
+  const q = termOf.length;
   const shares = sizes.map((n) => ratio / (1 + ratio * n));
-  const weighted = onFirst.map((b) => b.map((v, g) => v * at(shares, g)));
-  const reduced = cross.map((row, i) => {
-    const mine = weighted[i] as Float64Array; // one a row
-    return row.map((v, j) => v - dot(mine, onFirst[j] as Float64Array, sizes.length));
+  const roots = Float64Array.from(cross, (_, i) => (i < q ? Math.sqrt(at(ratios, at(termOf, i))) : 1));
+  const reduced: Float64Array[] = [];
+  const scaled: Float64Array[] = [];
+  cross.forEach((given, i) => {
+    const mine = (onFirst[i] as Float64Array).slice(); // one a row
+    for (let g = 0; g < mine.length; g++) mine[g] = entry(mine, g) * entry(shares, g);
+    const row = new Float64Array(i + 1);
+    const whole = new Float64Array(i + 1);
+    for (let j = 0; j <= i; j++) {
+      const v = entry(given, j) - (ratio === 0 ? 0 : dot(mine, onFirst[j] as Float64Array, mine.length));
+      row[j] = v;
+      whole[j] = entry(roots, i) * entry(roots, j) * v;
+    }
+    if (i < q) whole[i] = entry(whole, i) + 1;
+    reduced.push(row);
+    scaled.push(whole);
   });
-  const roots = Float64Array.from(cross, (_, i) =>
-    i < termOf.length ? Math.sqrt(at(ratios, at(termOf, i))) : 1,
-  );
-  const lower = lowerTriangle(
-    reduced.map((row, i) =>
-      row
-        .subarray(0, i + 1)
-        .map((v, j) => at(roots, i) * at(roots, j) * v + (i === j && i < termOf.length ? 1 : 0)),
-    ),
-  );
-  return { shares, reduced, roots, lower };
+  return { shares, reduced, roots, lower: lowerTriangle(scaled) };
 }
 
 /** What the likelihood needs of V = I + Σ γₖ ZₖZₖᵀ. */
@@ -115,7 +124,7 @@ function factorAt(prepared: Prepared, ratios: Vector): MixedFactor {
   const { lower } = factored(prepared, ratios);
   const q = prepared.termOf.length;
   let logDeterminant = 0;
-  for (const n of prepared.sizes) logDeterminant += Math.log1p(at(ratios, 0) * n);
+  for (const [n, groups] of prepared.alike) logDeterminant += groups * Math.log1p(at(ratios, 0) * n);
   for (let i = 0; i < q; i++) logDeterminant += 2 * Math.log(at(lower[i] as Float64Array, i));
   return { logDeterminant, lower: lower.slice(q).map((row) => row.subarray(q)) };
 }
@@ -128,7 +137,9 @@ function productsAt(prepared: Prepared, ratios: Vector, fixed: number): MixedPro
   // Rows of Zᵀ V₁⁻¹ [Z₂ X], the first term's groups above the others.
   const along = [
     ...Array.from(sizes, (_, g) => Float64Array.from(onFirst, (b) => at(b, g) * at(left, g))),
-    ...reduced.slice(0, q),
+    ...reduced
+      .slice(0, q)
+      .map((row, i) => Float64Array.from(reduced, (other, j) => at(j <= i ? row : other, Math.min(i, j)))),
   ];
   const carried = along.map((row) =>
     solveLower(
@@ -178,7 +189,7 @@ export interface MixedEquations {
  */
 export function mixedEquations(
   [first, ...others]: readonly [Grouping, ...Grouping[]],
-  columns: readonly Vector[],
+  columns: readonly Float64Array[],
 ): MixedEquations {
   const prepared = prepare(first, others, columns);
   return {

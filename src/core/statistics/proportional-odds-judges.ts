@@ -150,7 +150,7 @@ function updateInverse(inverse: readonly Float64Array[], s: Float64Array, y: Flo
   const n = s.length;
   const along = dot(s, y, n);
   if (!(along > 1e-14)) return;
-  const carried = inverse.map((row) => dot(row, y, n));
+  const carried = Float64Array.from(inverse, (row) => dot(row, y, n));
   const factor = (1 + dot(y, carried, n) / along) / along;
   inverse.forEach((row, i) => {
     for (let j = 0; j < n; j++)

@@ -1,4 +1,4 @@
-import { at, type Vector } from "./vector.ts";
+import { at, entry, type Vector } from "./vector.ts";
 
 /** A column counts as a combination of those before it when less than this share of its length is left over. */
 const negligible = 1e-7;
@@ -20,14 +20,14 @@ interface Reflector {
 }
 
 function reflect(x: Float64Array, { from, v }: Reflector): void {
-  let dot = 0;
-  for (let i = from; i < x.length; i++) dot += at(v, i - from) * at(x, i);
-  for (let i = from; i < x.length; i++) x[i] = at(x, i) - 2 * dot * at(v, i - from);
+  let product = 0;
+  for (let i = from; i < x.length; i++) product += entry(v, i - from) * entry(x, i);
+  for (let i = from; i < x.length; i++) x[i] = entry(x, i) - 2 * product * entry(v, i - from);
 }
 
-const lengthFrom = (x: Vector, from: number): number => {
+const lengthFrom = (x: Float64Array, from: number): number => {
   let squares = 0;
-  for (let i = from; i < x.length; i++) squares += at(x, i) ** 2;
+  for (let i = from; i < x.length; i++) squares += entry(x, i) ** 2;
   return Math.sqrt(squares);
 };
 
@@ -51,7 +51,7 @@ function reflectorOf(x: Float64Array, from: number): Reflector {
  */
 export function householderQr(
   columns: readonly Vector[],
-  lengths: Vector = columns.map((x) => lengthFrom(x, 0)),
+  lengths: Vector = columns.map((x) => lengthFrom(Float64Array.from(x), 0)),
 ): Qr {
   const reflectors: Reflector[] = [];
   const kept: number[] = [];

@@ -50,7 +50,9 @@ function unequalSpread(residuals: readonly Residual[]): ResidualRemark | null {
   const all = levels.flatMap((l) => l.distances);
   const inside = sum(levels.map((l) => squaredDeviations(l.distances)));
   const [freedom, left] = [levels.length - 1, all.length - levels.length];
-  const f = (squaredDeviations(all) - inside) / freedom / (inside / left);
+  if (!(inside > 0)) return null;
+  const between = Math.max(0, squaredDeviations(all) - inside); // rounding may leave less than nothing
+  const f = between / freedom / (inside / left);
   if (!(fTails(f, freedom, left).upper < remarkable)) return null;
   const ordered = [...levels].sort((a, b) => mean(b.distances) - mean(a.distances));
   const [most, least] = [ordered[0], ordered.at(-1)];

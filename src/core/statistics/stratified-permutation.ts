@@ -1,6 +1,6 @@
-import { type Random, shuffled } from "../random.ts";
+import { type Random, randomIndex } from "../random.ts";
 import { groupedBy } from "./readings.ts";
-import { at, sum } from "./vector.ts";
+import { entry, sum } from "./vector.ts";
 
 /** What was made apart, with the level that it had and what it scored; levels may be dealt anew within a stratum. */
 export interface DealtUnit {
@@ -30,16 +30,30 @@ interface Dealt {
 }
 
 /** Σ T²/N over levels: large when levels score apart. */
-function spreadOf({ totals, counts, levels }: Dealt, dealing: ArrayLike<number>): number {
+function spreadOf({ totals, counts, levels }: Dealt, dealing: Float64Array): number {
   const [scores, sizes] = [new Float64Array(levels), new Float64Array(levels)];
   for (let i = 0; i < totals.length; i++) {
-    const level = at(dealing, i);
-    scores[level] = at(scores, level) + at(totals, i);
-    sizes[level] = at(sizes, level) + at(counts, i);
+    const level = entry(dealing, i);
+    scores[level] = entry(scores, level) + entry(totals, i);
+    sizes[level] = entry(sizes, level) + entry(counts, i);
   }
   let spread = 0;
-  for (let k = 0; k < levels; k++) spread += at(scores, k) ** 2 / at(sizes, k);
+  for (let k = 0; k < levels; k++) spread += entry(scores, k) ** 2 / entry(sizes, k);
   return spread;
+}
+
+/** Deals levels anew within each stratum, in place (Fisher–Yates). */
+function deal(dealing: Float64Array, ends: readonly number[], random: Random): void {
+  let from = 0;
+  for (const end of ends) {
+    for (let i = end - 1; i > from; i--) {
+      const j = from + randomIndex(random, i + 1 - from);
+      const held = entry(dealing, i);
+      dealing[i] = entry(dealing, j);
+      dealing[j] = held;
+    }
+    from = end;
+  }
 }
 
 /** Every different order of labels that may repeat. */
@@ -98,16 +112,23 @@ export function stratifiedPermutation(units: readonly DealtUnit[], random: Rando
     counts: Float64Array.from(flat, (u) => u.count),
     levels: names.length,
   };
-  const statistic = spreadOf(dealt, labels.flat());
+  const statistic = spreadOf(dealt, Float64Array.from(labels.flat()));
   const least = statistic - 1e-9 * Math.max(1, statistic);
   const exact = howMany(labels) <= mostExact;
   let [asLarge, dealings] = exact ? [0, 0] : [1, 1];
-  const look = (dealing: readonly number[]): void => {
+  const look = (dealing: Float64Array): void => {
     dealings++;
     if (spreadOf(dealt, dealing) >= least) asLarge++;
   };
-  if (exact) for (const dealing of allDealings(labels)) look(dealing);
-  else for (let i = 0; i < drawn; i++) look(labels.flatMap((stratum) => shuffled(stratum, random)));
+  if (exact) for (const dealing of allDealings(labels)) look(Float64Array.from(dealing));
+  else {
+    const dealing = Float64Array.from(labels.flat());
+    const ends = labels.map((_, i) => labels.slice(0, i + 1).flat().length);
+    for (let i = 0; i < drawn; i++) {
+      deal(dealing, ends, random);
+      look(dealing);
+    }
+  }
   return {
     method: "permutation of levels within strata",
     statistic,

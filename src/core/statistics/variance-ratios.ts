@@ -5,7 +5,7 @@ import { at, sum } from "./vector.ts";
 type Deviance = (ratios: Float64Array) => number;
 
 /** Ratios tried before Newton's method starts, so that it starts in the right valley. */
-const coarse = [0, 0.01, 0.1, 1, 10, 100, 1e4];
+const coarse = [0, 0.03, 0.3, 3, 100];
 /** Beside this a ratio counts as 0, and its inverse as no noise at all. */
 const negligible = 1e-10;
 /** Step of numeric derivatives in ln γ, and the fall in deviance that is not worth another step. */
@@ -20,7 +20,7 @@ const withRatio = (ratios: Float64Array, k: number, value: number): Float64Array
 /** The best of the coarse ratios, one term after the other until none changes. */
 function coarsest(deviance: Deviance, terms: number): Float64Array {
   let ratios: Float64Array = new Float64Array(terms).fill(1);
-  for (let sweep = 0; sweep < 5; sweep++) {
+  for (let sweep = 0; sweep < 4; sweep++) {
     const before = ratios;
     for (let k = 0; k < terms; k++) {
       const tried = coarse.map((value) => withRatio(ratios, k, value));
