@@ -1,5 +1,5 @@
 import { lnActivity } from "../../core/evaporation/activity.ts";
-import { relativeEvaporationRate } from "../../core/evaporation/relative-rate.ts";
+import { cabinetHeatShare, relativeEvaporationRate } from "../../core/evaporation/relative-rate.ts";
 import { azeotrope, bubblePoint, vapourAbove } from "../../core/evaporation/vapour-liquid.ts";
 import { boilingPoint, latentHeat, vapourPressure } from "../../core/evaporation/vapour-pressure.ts";
 import { propertiesOf, type Volatile } from "../../core/evaporation/volatiles.ts";
@@ -196,11 +196,20 @@ function tested(solvent: string) {
   return { [named(solvent)]: massFraction(1) };
 }
 
+/** Printed beside the rates, since they all rest on it. */
+const cabinet: CheckCase = {
+  id: "heat from the test's cabinet, for as much from its air",
+  expected: { share: cabinetHeatShare },
+  tol: { share: ["any", 0] },
+  shown: "the one figure that is fitted, to all of these together",
+  compute: () => ({ share: cabinetHeatShare }),
+};
+
 const rates: TableAdapter = {
   columns: ["solvent", "low", "high", "central", "note", ...computedColumns],
   needs: ["solvent", "low", "high"],
-  cases: (rows) =>
-    rows.map((row) =>
+  cases: (rows) => [
+    ...rows.map((row) =>
       between(
         row.solvent ?? "",
         "relative_rate",
@@ -208,6 +217,8 @@ const rates: TableAdapter = {
         () => relativeEvaporationRate(tested(row.solvent ?? "")),
       ),
     ),
+    cabinet,
+  ],
 };
 
 const flashPoints = perRow({

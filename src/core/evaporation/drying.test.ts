@@ -12,6 +12,7 @@ import {
   pascal,
 } from "../units.ts";
 import { type DryingRun, type DryingSetup, dryFilm } from "./drying.ts";
+import { usualTolerance } from "./run-film.ts";
 
 const pressure = pascal(101_325);
 const ethanol95: Composition = { ethanol: massFraction(0.924), water: massFraction(0.076) };
@@ -125,7 +126,7 @@ test("half the tolerance moves touch-dry by less than a thousandth", () => {
     { rh: 0.8, woodC: 14 },
     { composition: { isopropanol: massFraction(1) } },
   ]) {
-    const [usual, half] = [dried(film), dried(film, 5e-6)];
+    const [usual, half] = [dried(film), dried(film, usualTolerance / 2)];
     expectNear(usual.touchDry ?? 0, half.touchDry ?? Number.NaN, { relative: 1e-3 });
     expectNear(usual.recoat ?? 0, half.recoat ?? Number.NaN, { relative: 1e-3 });
   }
@@ -142,6 +143,20 @@ test("waits are those of practice", () => {
   const padded = dried({ wetUm: 25 });
   expect((padded.recoat ?? 0) / 60).toBeGreaterThan(2);
   expect((padded.recoat ?? 0) / 60).toBeLessThan(15);
+});
+
+// Common practice at the same: a padded coat takes a second after 15 min and that one a third after 30; a supplier's sheet
+// lets later brushed coats wait about 8 h. The model claims a factor of 3. (Two hours after a third padded coat, as is
+// practised, it does not see: it lets a coat melt so much of the film below and no more.)
+test.each([
+  ["a padded coat", { wetUm: 28.5 }, 15],
+  ["a second one", { wetUm: 28.5, beneathUm: 5 }, 30],
+  ["a brushed coat", {}, 90],
+  ["a fourth one", { beneathUm: 57 }, 480],
+] as const)("%s waits as in practice, within the factor of 3 that is claimed", (_, coat, minutes) => {
+  const waits = (dried({ ...coat, hours: 24 }).recoat ?? Number.NaN) / 60;
+  expect(waits).toBeGreaterThan(minutes / 3);
+  expect(waits).toBeLessThan(minutes * 3);
 });
 
 test("cold, a slower alcohol, a heavier coat and film beneath make a coat wait; a fan and warmth hurry it", () => {

@@ -10,7 +10,7 @@ export const longestWait = 72 * 3600;
  * @returns      [s]; null where it does not come to it in three days
  *
  * Valid:    as `dryFilm`
- * Accuracy: a factor of 3, fitted to practice
+ * Accuracy: a factor of 3, fitted to practice; padded coats after the third wait longer in practice than that
  * Source:   as `dryFilm`
  */
 export const recoatSeconds = (setup: DryingSetup): number | null =>

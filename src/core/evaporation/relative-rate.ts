@@ -11,7 +11,7 @@ import { wetFilmOf } from "./wet-film.ts";
  * that is fitted, to all the listed solvents together. The fit is flat: root mean square from the (geometric) middles of
  * the lists is 14.3 % at 0.8, 13.5 % at 1.0 and 13.2 % at 1.2; at 1 as much comes from the cabinet as from the air.
  */
-const cabinetHeatShare = 1;
+export const cabinetHeatShare = 1;
 
 const testAir = { temperature: kelvin(298.15), pressure: pascal(101_325), speed: 0.3, length: 0.09 };
 const poured = metre(0.7e-6 / (Math.PI * 0.045 ** 2)); // 0.70 mL on a paper of 90 mm

@@ -20,8 +20,8 @@ export interface FilmRun {
   readonly events: ReadonlyMap<string, FilmState>;
 }
 
-/** Small enough that halving it moves the time of touch-dry by less than a thousandth. */
-export const usualTolerance = 1e-5;
+/** Small enough that halving it moves the times of touch-dry and of the next coat by less than a thousandth: by 1e-5. */
+export const usualTolerance = 1e-4;
 
 /** Where inside a step a quantity comes to zero: the step is taken again, shorter. */
 function momentOf(event: FilmEvent, before: number, length: number, step: RodasStep): FilmState {
