@@ -6,6 +6,7 @@ import { densityOfSolvent } from "../solution/density.ts";
 import type { Instruments } from "../solution/instruments.ts";
 import { type Mixed, type MixGiven, mixFrom, type Recipe } from "../solution/mix.ts";
 import { massFractionOfResin, massOfSolution, volumeFractionOfResin } from "../solution/solution.ts";
+import { solventSlopes } from "../solution/solvent-slopes.ts";
 import {
   cubicMetreFromMillilitres,
   gramsFromKilogram,
@@ -176,16 +177,12 @@ function solventBy(given: MixInput, told: Instruments): SolventMeasuredBy {
 function sure(given: MixInput, fields: readonly AmountField[], recipe: Recipe, mixed: Mixed) {
   const { instruments: told, assumed } = instrumentsFromInput(given.instruments);
   const by = solventBy(given, told);
-  const how = { measured: measuredOut(fields), instruments: told };
-  const found = uncertaintyOfMix(recipe, mixed, { ...how, solventBy: by });
-  const weighed =
-    by === "scale"
-      ? found
-      : uncertaintyOfMix(recipe, mixed, {
-          measured: "resin-and-solvent",
-          instruments: told,
-          solventBy: "scale",
-        });
+  const slopes = solventSlopes(recipe, told);
+  const how = { instruments: told, slopes };
+  const measured = measuredOut(fields);
+  const weighedOut = { ...how, measured: "resin-and-solvent", solventBy: "scale" } as const;
+  const found = uncertaintyOfMix(recipe, mixed, { ...how, measured, solventBy: by });
+  const weighed = by === "scale" ? found : uncertaintyOfMix(recipe, mixed, weighedOut);
   return {
     ...surenessOf(found, assumed),
     solventMeasuredBy: by,
@@ -229,8 +226,16 @@ export const mix = defineCalculation({
     const amounts = outputOf(mixed, recipe);
     const perSolution = solution.resin / mixed.solutionVolume;
     const shares = given.resins ?? [{ massShare: 1 }];
+    const how = sure(given, fields, recipe, mixed);
+    // in one literal: spread into it, thirty fields would cost more than the mix itself
     return {
-      ...amounts,
+      resinG: amounts.resinG,
+      solventMl: amounts.solventMl,
+      solventG: amounts.solventG,
+      solutionMl: amounts.solutionMl,
+      cutLbPerGal: amounts.cutLbPerGal,
+      cutLbPerImperialGal: amounts.cutLbPerImperialGal,
+      gramsPerLitreSolvent: amounts.gramsPerLitreSolvent,
       dryResinG: gramsFromKilogram(solution.resin),
       solutionG: gramsFromKilogram(massOfSolution(solution)),
       gramsPerLitreSolution: perSolution,
@@ -241,7 +246,11 @@ export const mix = defineCalculation({
       pours: poursOf(parts, mixed, recipe),
       weighings: shares.map(({ massShare }) => ({ massG: amounts.resinG * massShare })),
       vessel: vesselOf(given, amounts.solutionMl),
-      ...sure(given, fields, recipe, mixed),
+      cutStandardUncertainty: how.cutStandardUncertainty,
+      contributions: how.contributions,
+      instrumentsAssumed: how.instrumentsAssumed,
+      solventMeasuredBy: how.solventMeasuredBy,
+      cutStandardUncertaintyIfWeighed: how.cutStandardUncertaintyIfWeighed,
       flags: flagsAbout(densityOfSolvent(recipe.solvent, recipe.temperature).flags, "solvent"),
     };
   },

@@ -1,16 +1,19 @@
-import { type CubicMetre, celsiusFromKelvin, cubicMetre, type Kilogram, kelvin, kilogram } from "../units.ts";
+import { celsiusFromKelvin, cubicMetre, type Kilogram, kelvin, kilogram } from "../units.ts";
 import type { Composition } from "./composition.ts";
 import { densityOfSolvent } from "./density.ts";
 import { cutFromDryDown } from "./dry-down.ts";
 import type { Instruments, UncertaintySource } from "./instruments.ts";
-import { cutOfMix, type Mixed, type MixGiven, type Recipe } from "./mix.ts";
-import { type Propagated, propagated, type UncertainInput } from "./propagation.ts";
+import { cutOfMix, type Mixed, type Recipe } from "./mix.ts";
+import { combinedVariances, type Propagated, propagated, type UncertainInput } from "./propagation.ts";
 import { movedResin } from "./resin.ts";
+import { type SolventSlopes, solventSlopes } from "./solvent-slopes.ts";
 import { strengthAt20C } from "./strength.ts";
 import { type LabelledStrength, labelledStrength } from "./strength-shift.ts";
 
 /** Which two amounts are measured out; the cut follows from them. Resin is always weighed, a finished volume always read. */
 export type Measured = "resin-and-solvent" | "resin-and-solution" | "solvent-and-solution";
+/** Filled up to a volume: what is not measured of the two follows from the rest, and is solved for. */
+type Filled = Exclude<Measured, "resin-and-solvent">;
 export type SolventMeasuredBy = "jug" | "scale";
 
 const quantities = [
@@ -29,7 +32,7 @@ type Moved = Readonly<Record<Quantity, number>>;
 interface Measurement {
   readonly recipe: Recipe;
   readonly mixed: Mixed;
-  readonly measured: Measured;
+  readonly measured: Filled;
   readonly solventBy: SolventMeasuredBy;
   readonly label: LabelledStrength | undefined;
 }
@@ -40,11 +43,10 @@ function inputsOf(m: Measurement, i: Instruments): readonly UncertainInput<Quant
   const jug = { source: "jugMl", standardUncertainty: i.jugMl / 1e6 } as const;
   const scale = { source: "scaleG", standardUncertainty: i.scaleG / 1e3 } as const;
   const measuredOut: UncertainInput<Quantity, UncertaintySource>[] = [];
-  if (m.measured !== "solvent-and-solution")
+  if (m.measured === "resin-and-solution")
     measuredOut.push({ quantity: "resin", ...scale, least: -m.mixed.resin * 0.9 });
-  if (m.measured !== "resin-and-solution")
-    measuredOut.push({ quantity: "solvent", ...(m.solventBy === "jug" ? jug : scale) });
-  if (m.measured !== "resin-and-solvent") measuredOut.push({ quantity: "solution", ...jug });
+  else measuredOut.push({ quantity: "solvent", ...(m.solventBy === "jug" ? jug : scale) });
+  measuredOut.push({ quantity: "solution", ...jug });
   const u = densityOfSolvent(m.recipe.solvent, temperature).standardUncertainty;
   const q = m.label?.volumeFraction ?? 0;
   return [
@@ -99,15 +101,47 @@ function cutIfMoved(m: Measurement): (moved: Moved) => number {
           : (poured + moved.solvent) *
               (densityOfSolvent(other.solvent, other.temperature).value + moved.solventDensity),
       );
-    const resin = (): Kilogram => kilogram(mixed.resin + moved.resin);
-    const solution = (): CubicMetre => cubicMetre(mixed.solutionVolume + moved.solution);
-    const given: Readonly<Record<Measured, () => MixGiven>> = {
-      "resin-and-solvent": () => ({ resin: resin(), solvent: solventMass() }),
-      "resin-and-solution": () => ({ resin: resin(), solutionVolume: solution() }),
-      "solvent-and-solution": () => ({ solvent: solventMass(), solutionVolume: solution() }),
-    };
-    return cutOfMix(other, given[m.measured]());
+    const solutionVolume = cubicMetre(mixed.solutionVolume + moved.solution);
+    return m.measured === "resin-and-solution"
+      ? cutOfMix(other, { resin: kilogram(mixed.resin + moved.resin), solutionVolume })
+      : cutOfMix(other, { solvent: solventMass(), solutionVolume });
   };
+}
+
+/** The readings of a mix whose resin and solvent are measured out, as the closed form needs them. */
+interface Weighed {
+  readonly recipe: Recipe;
+  readonly mixed: Mixed;
+  readonly solventBy: SolventMeasuredBy;
+  readonly instruments: Instruments;
+  readonly slopes: SolventSlopes;
+}
+
+/**
+ * Resin and solvent measured out: the cut is a quotient, and its relative slopes are sums.
+ *
+ *     by jug: c = m·dry·ρ20/(V·ρT),   by scale: c = m·dry·ρ20/ms
+ */
+function uncertaintyOfQuotient({ recipe, mixed, solventBy, instruments: i, slopes }: Weighed) {
+  const byJug = solventBy === "jug";
+  const poured = mixed.solvent / slopes.atT;
+  const scale = i.scaleG / 1e3;
+  const squares: Readonly<Record<UncertaintySource, number>> = {
+    scaleG: (scale / mixed.resin) ** 2 + (byJug ? 0 : (scale / mixed.solvent) ** 2),
+    jugMl: byJug ? (i.jugMl / 1e6 / poured) ** 2 : 0,
+    temperatureC: byJug ? (slopes.perKelvin * i.temperatureC) ** 2 : 0,
+    strengthVolumeFraction:
+      ((slopes.perStrengthAt20C - (byJug ? slopes.perStrengthAtT : 0)) * i.strengthVolumeFraction) ** 2,
+    moistureMassFraction: (i.moistureMassFraction / recipe.resin.dry) ** 2,
+    partialDensityKgM3: 0,
+    solventDensityKgM3: ((1 / slopes.at20C - (byJug ? 1 / slopes.atT : 0)) * slopes.uncertainty) ** 2,
+  };
+  const variances = new Map<UncertaintySource, number>();
+  for (const source in squares) {
+    const known = source as UncertaintySource; // the record's own key
+    variances.set(known, squares[known] * mixed.cut ** 2);
+  }
+  return combinedVariances(variances);
 }
 
 /**
@@ -119,7 +153,8 @@ function cutIfMoved(m: Measurement): (moved: Moved) => number {
  *
  * @param recipe       resin, solvent, temperature of volumes
  * @param mixed        the mix as meant
- * @param how          which two amounts are measured, the solvent by jug or scale, and the standard uncertainties
+ * @param how          which two amounts are measured, the solvent by jug or scale, the standard uncertainties, and
+ *                     the solvent's slopes where they are known already
  * @returns            standard uncertainty of the cut [kg/m³], and each source's share of the variance
  * @throws DomainError as `mixFrom`
  *
@@ -134,8 +169,13 @@ export function uncertaintyOfMix(
     readonly measured: Measured;
     readonly solventBy: SolventMeasuredBy;
     readonly instruments: Instruments;
+    readonly slopes?: SolventSlopes;
   },
 ): Propagated<UncertaintySource> {
+  if (how.measured === "resin-and-solvent") {
+    const { solventBy, instruments, slopes = solventSlopes(recipe, instruments) } = how;
+    return uncertaintyOfQuotient({ recipe, mixed, solventBy, instruments, slopes });
+  }
   const label = how.instruments.strengthVolumeFraction === 0 ? undefined : labelledStrength(recipe.solvent);
   const measurement = { recipe, mixed, measured: how.measured, solventBy: how.solventBy, label };
   return propagated(cutIfMoved(measurement), inputsOf(measurement, how.instruments));

@@ -42,6 +42,7 @@ function polynomial(coefficients: readonly number[], x: number): number {
 export function ethanolWaterDensity(ethanol: MassFraction, temperature: Kelvin): KilogramPerCubicMetre {
   const p = massFraction(ethanol);
   const d = inRange("temperatureC", celsiusFromKelvin(temperature), validEthanolWaterTemperature) - 20;
+  if (d === 0) return kilogramPerCubicMetre(polynomial(oimlR22.a, p)); // every other term has t − 20 in it
   let crossed = 0;
   for (let i = oimlR22.c.length - 1; i >= 0; i--)
     crossed = crossed * d + p * polynomial(oimlR22.c[i] as readonly number[], p);

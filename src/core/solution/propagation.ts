@@ -57,10 +57,25 @@ export function propagated<Name extends string, Source extends string>(
     const slope = (resultWith(quantity, up) - resultWith(quantity, down)) / (up - down);
     variances.set(source, (variances.get(source) ?? 0) + (slope * u) ** 2);
   }
-  const variance = [...variances.values()].reduce((sum, v) => sum + v, 0);
-  const contributions = [...variances]
-    .filter(([, v]) => v > 0)
-    .map(([source, v]) => ({ source, share: v / variance }))
-    .sort((a, b) => b.share - a.share);
+  return combinedVariances(variances);
+}
+
+/**
+ * Variances by their source, as one standard uncertainty and each source's share of its square.
+ *
+ *     u² = Σ Vi
+ *
+ * Valid:    independent sources
+ * Source:   JCGM 100:2008 (GUM), 5.1.2
+ */
+export function combinedVariances<Source extends string>(
+  variances: ReadonlyMap<Source, number>,
+): Propagated<Source> {
+  let variance = 0;
+  for (const part of variances.values()) variance += part;
+  const contributions: Contribution<Source>[] = [];
+  for (const [source, part] of variances)
+    if (part > 0) contributions.push({ source, share: part / variance });
+  contributions.sort((a, b) => b.share - a.share);
   return { standardUncertainty: Math.sqrt(variance), contributions };
 }

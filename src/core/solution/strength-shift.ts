@@ -13,6 +13,13 @@ export interface LabelledStrength {
   readonly volumeFraction: number;
   /** The composition if the label were off by that much. */
   readonly shifted: (by: number) => Composition;
+  /** Two compositions nearly that far below and above, with the labels that they truly have: for a slope. */
+  readonly around: (by: number) => readonly [LabelledComposition, LabelledComposition];
+}
+
+export interface LabelledComposition {
+  readonly composition: Composition;
+  readonly volumeFraction: number;
 }
 
 /**
@@ -23,18 +30,26 @@ export function labelledStrength(composition: Composition): LabelledStrength | u
   const alcohol = mainAlcohol(composition);
   if (alcohol === undefined) return undefined;
   const both = (composition[alcohol] ?? 0) + (composition.water ?? 0);
-  const now = volumeFractionFromMassFraction(
-    alcohol,
-    massFraction(Math.min(1, (composition[alcohol] ?? 0) / both)),
-    strengthAt20C,
-  );
-  const shifted = (by: number): Composition => {
-    const strength = massFractionFromVolumeFraction(alcohol, volumeFraction(now + by), strengthAt20C);
-    const { [alcohol]: _, water: __, ...rest } = composition as Record<string, MassFraction>;
+  const strength = Math.min(1, (composition[alcohol] ?? 0) / both);
+  const labelOf = (w: number): number =>
+    volumeFractionFromMassFraction(alcohol, massFraction(w), strengthAt20C);
+  const { [alcohol]: _, water: __, ...rest } = composition as Record<string, MassFraction>;
+  const withStrength = (w: number): Composition => {
     const parts: Record<string, MassFraction> = { ...rest };
-    if (strength > 0) parts[alcohol] = massFraction(both * strength);
-    if (strength < 1) parts.water = massFraction(both * (1 - strength));
+    if (w > 0) parts[alcohol] = massFraction(both * w);
+    if (w < 1) parts.water = massFraction(both * (1 - w));
     return parts;
   };
-  return { volumeFraction: now, shifted };
+  const labelled = (w: number): LabelledComposition => ({
+    composition: withStrength(w),
+    volumeFraction: labelOf(w),
+  });
+  const now = labelOf(strength);
+  return {
+    volumeFraction: now,
+    shifted: (by) =>
+      withStrength(massFractionFromVolumeFraction(alcohol, volumeFraction(now + by), strengthAt20C)),
+    // a label's volume and mass fractions rise together, within a third of each other
+    around: (by) => [labelled(Math.max(0, strength - by)), labelled(Math.min(1, strength + by))],
+  };
 }
