@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { run } from "../../../test/run-calculation.ts";
+import { refusal, run } from "../../../test/run-calculation.ts";
 
 const ethanol95 = { alcohol: "ethanol", volumeFraction: 0.95 };
 
@@ -111,5 +111,58 @@ describe("thinning, blending, restoring", () => {
     });
     const water = (got.parts as { volumeMl: number }[])[1]?.volumeMl ?? 0;
     expect(Math.abs(water - 39.1)).toBeLessThanOrEqual(0.15);
+  });
+});
+
+describe("drawn as well as propagated", () => {
+  const given = {
+    resinG: 57,
+    cutLbPerGal: 2,
+    solvent: ethanol95,
+    resins: [{ moistureMassFraction: 0.02 }],
+    temperatureC: 23,
+  };
+  const drawn = (input: unknown) => {
+    const found = run("mix", input);
+    return { u: found.cutStandardUncertainty as number, ...(found.drawn as object) } as {
+      readonly u: number;
+      readonly cutLbPerGal: number;
+      readonly cutStandardUncertainty: number;
+      readonly interval95: readonly [number, number];
+    };
+  };
+  const monteCarlo = { draws: 40_000, seed: "draws" };
+
+  // JCGM 101, clause 8: the two agree where the model is near a straight line.
+  test.each([
+    ["resin and solvent", given],
+    ["filled up to a volume", { ...given, cutLbPerGal: undefined, solutionMl: 285 }],
+    [
+      "alcohol filled up with resin",
+      { ...given, resinG: undefined, cutLbPerGal: undefined, solventMl: 240, solutionMl: 290 },
+    ],
+    [
+      "two alcohols",
+      {
+        ...given,
+        solvent: {
+          parts: [
+            { ...ethanol95, massShare: 0.8 },
+            { alcohol: "mek", massShare: 0.2 },
+          ],
+        },
+      },
+    ],
+  ])("%s: the draws have the propagated uncertainty within 3 %", (_, input) => {
+    const found = drawn({ ...JSON.parse(JSON.stringify(input)), monteCarlo });
+    expect(Math.abs(found.cutStandardUncertainty / found.u - 1)).toBeLessThan(0.03);
+    const [low, high] = found.interval95;
+    expect((high - low) / (2 * 1.96 * found.u)).toBeCloseTo(1, 1);
+  });
+
+  test("one seed gives one answer, and none is given where none was asked for", () => {
+    expect(drawn({ ...given, monteCarlo })).toEqual(drawn({ ...given, monteCarlo }));
+    expect(run("mix", given).drawn).toBeNull();
+    expect(refusal("mix", { ...given, monteCarlo: { draws: 10, seed: "a" } }).field).toBe("monteCarlo.draws");
   });
 });

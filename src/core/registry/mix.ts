@@ -1,10 +1,13 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
+import { randomFromSeed } from "../random.ts";
 import { pouredTogether } from "../solution/composition.ts";
-import { type Measured, type SolventMeasuredBy, uncertaintyOfMix } from "../solution/cut-uncertainty.ts";
+import { uncertaintyOfMix } from "../solution/cut-uncertainty.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import type { Instruments } from "../solution/instruments.ts";
+import type { Measured, Measurement, SolventMeasuredBy } from "../solution/measured-mix.ts";
 import { type Mixed, type MixGiven, mixFrom, type Recipe } from "../solution/mix.ts";
+import { drawnCuts } from "../solution/mix-draws.ts";
 import { massFractionOfResin, massOfSolution, volumeFractionOfResin } from "../solution/solution.ts";
 import { solventSlopes } from "../solution/solvent-slopes.ts";
 import {
@@ -43,6 +46,8 @@ const input = z.strictObject({
   resins: resins.optional(),
   temperatureC: z.number().optional(),
   instruments: instruments.optional(),
+  /** Draws the cut as well, beside the law of propagation: the same seed gives the same draws. */
+  monteCarlo: z.strictObject({ draws: z.int().min(1000).max(1e6), seed: z.string().min(1) }).optional(),
 });
 type MixInput = z.output<typeof input>;
 
@@ -70,6 +75,14 @@ const output = z.object({
   solventMeasuredBy: z.enum(["jug", "scale"]),
   /** The uncertainty if the solvent were weighed on the same scale. */
   cutStandardUncertaintyIfWeighed: z.number(),
+  /** By Monte Carlo, where that was asked for: mean, standard deviation, and the interval that holds 95 %. */
+  drawn: z
+    .object({
+      cutLbPerGal: z.number(),
+      cutStandardUncertainty: z.number(),
+      interval95: z.tuple([z.number(), z.number()]),
+    })
+    .nullable(),
   flags: z.array(flag),
 });
 
@@ -187,6 +200,19 @@ function sure(given: MixInput, fields: readonly AmountField[], recipe: Recipe, m
     ...surenessOf(found, assumed),
     solventMeasuredBy: by,
     cutStandardUncertaintyIfWeighed: poundsPerUsGallon(weighed.standardUncertainty),
+    drawn: drawn(given, { recipe, mixed, measured, solventBy: by }, told),
+  };
+}
+
+function drawn({ monteCarlo }: MixInput, measurement: Measurement, told: Instruments) {
+  if (monteCarlo === undefined) return null;
+  const { draws, seed } = monteCarlo;
+  const found = drawnCuts(measurement, told, { draws, random: randomFromSeed(seed) });
+  const [low, high] = found.symmetric;
+  return {
+    cutLbPerGal: poundsPerUsGallon(found.mean),
+    cutStandardUncertainty: poundsPerUsGallon(found.standardUncertainty),
+    interval95: [poundsPerUsGallon(low), poundsPerUsGallon(high)] as [number, number],
   };
 }
 
@@ -251,6 +277,7 @@ export const mix = defineCalculation({
       instrumentsAssumed: how.instrumentsAssumed,
       solventMeasuredBy: how.solventMeasuredBy,
       cutStandardUncertaintyIfWeighed: how.cutStandardUncertaintyIfWeighed,
+      drawn: how.drawn,
       flags: flagsAbout(densityOfSolvent(recipe.solvent, recipe.temperature).flags, "solvent"),
     };
   },
@@ -258,7 +285,7 @@ export const mix = defineCalculation({
     "TT-S-300A (1977), footnote 1, and ASTM D360 section 6 (a cut is resin added to a gallon of solvent)",
     "Production formula of a government handbook of the trade (31 lb + 10¼ gal → 13⅓ gal: dissolved resin 1205 kg/m³)",
     "OIML R 22 (1975) for ethanol with water",
-    "JCGM 100:2008 (GUM), 5.1",
+    "JCGM 100:2008 (GUM), 5.1; JCGM 101:2008, clause 7, for the draws",
   ],
   example: {
     input: { resinG: 57, cutLbPerGal: 2, solvent: { alcohol: "ethanol", volumeFraction: 0.95 } },

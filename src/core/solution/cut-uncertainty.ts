@@ -1,112 +1,14 @@
-import { celsiusFromKelvin, cubicMetre, type Kilogram, kelvin, kilogram } from "../units.ts";
+import { kilogram } from "../units.ts";
 import type { Composition } from "./composition.ts";
 import { densityOfSolvent } from "./density.ts";
 import { cutFromDryDown } from "./dry-down.ts";
 import type { Instruments, UncertaintySource } from "./instruments.ts";
-import { cutOfMix, type Mixed, type Recipe } from "./mix.ts";
-import { combinedVariances, type Propagated, propagated, type UncertainInput } from "./propagation.ts";
-import { movedResin } from "./resin.ts";
+import { cutIfMoved, type Measurement, type SolventMeasuredBy, uncertainInputs } from "./measured-mix.ts";
+import type { Mixed, Recipe } from "./mix.ts";
+import { combinedVariances, type Propagated, propagated } from "./propagation.ts";
 import { type SolventSlopes, solventSlopes } from "./solvent-slopes.ts";
 import { strengthAt20C } from "./strength.ts";
-import { type LabelledStrength, labelledStrength } from "./strength-shift.ts";
-
-/** Which two amounts are measured out; the cut follows from them. Resin is always weighed, a finished volume always read. */
-export type Measured = "resin-and-solvent" | "resin-and-solution" | "solvent-and-solution";
-/** Filled up to a volume: what is not measured of the two follows from the rest, and is solved for. */
-type Filled = Exclude<Measured, "resin-and-solvent">;
-export type SolventMeasuredBy = "jug" | "scale";
-
-const quantities = [
-  "resin",
-  "solvent",
-  "solution",
-  "temperature",
-  "strength",
-  "moisture",
-  "partialDensity",
-  "solventDensity",
-] as const;
-type Quantity = (typeof quantities)[number];
-type Moved = Readonly<Record<Quantity, number>>;
-
-interface Measurement {
-  readonly recipe: Recipe;
-  readonly mixed: Mixed;
-  readonly measured: Filled;
-  readonly solventBy: SolventMeasuredBy;
-  readonly label: LabelledStrength | undefined;
-}
-
-function inputsOf(m: Measurement, i: Instruments): readonly UncertainInput<Quantity, UncertaintySource>[] {
-  const { resin, temperature } = m.recipe;
-  const t = celsiusFromKelvin(temperature);
-  const jug = { source: "jugMl", standardUncertainty: i.jugMl / 1e6 } as const;
-  const scale = { source: "scaleG", standardUncertainty: i.scaleG / 1e3 } as const;
-  const measuredOut: UncertainInput<Quantity, UncertaintySource>[] = [];
-  if (m.measured === "resin-and-solution")
-    measuredOut.push({ quantity: "resin", ...scale, least: -m.mixed.resin * 0.9 });
-  else measuredOut.push({ quantity: "solvent", ...(m.solventBy === "jug" ? jug : scale) });
-  measuredOut.push({ quantity: "solution", ...jug });
-  const u = densityOfSolvent(m.recipe.solvent, temperature).standardUncertainty;
-  const q = m.label?.volumeFraction ?? 0;
-  return [
-    ...measuredOut,
-    {
-      quantity: "temperature",
-      source: "temperatureC",
-      standardUncertainty: i.temperatureC,
-      least: (t < -10 ? -20 : -10) - t,
-      most: 40 - t,
-    },
-    {
-      quantity: "strength",
-      source: "strengthVolumeFraction",
-      standardUncertainty: m.label === undefined ? 0 : i.strengthVolumeFraction,
-      least: -q,
-      most: 1 - q,
-    },
-    {
-      quantity: "moisture",
-      source: "moistureMassFraction",
-      standardUncertainty: i.moistureMassFraction,
-      least: -resin.moisture,
-      most: resin.dry * 0.9,
-    },
-    {
-      quantity: "partialDensity",
-      source: "partialDensityKgM3",
-      standardUncertainty: i.partialDensityKgM3,
-      least: 100 - resin.partialDensity,
-    },
-    { quantity: "solventDensity", source: "solventDensityKgM3", standardUncertainty: u },
-  ];
-}
-
-/** The cut when the readings stand as they were read, and what was taken for granted was a little other. */
-function cutIfMoved(m: Measurement): (moved: Moved) => number {
-  const { recipe, mixed, label } = m;
-  const poured = mixed.solvent / densityOfSolvent(recipe.solvent, recipe.temperature).value;
-  return (moved) => {
-    const solvent = moved.strength === 0 ? undefined : label?.shifted(moved.strength);
-    const other: Recipe = {
-      resin: movedResin(recipe.resin, moved.moisture, moved.partialDensity),
-      solvent: solvent ?? recipe.solvent,
-      temperature: kelvin(recipe.temperature + moved.temperature),
-      densityOffset: moved.solventDensity,
-    };
-    const solventMass = (): Kilogram =>
-      kilogram(
-        m.solventBy === "scale"
-          ? mixed.solvent + moved.solvent
-          : (poured + moved.solvent) *
-              (densityOfSolvent(other.solvent, other.temperature).value + moved.solventDensity),
-      );
-    const solutionVolume = cubicMetre(mixed.solutionVolume + moved.solution);
-    return m.measured === "resin-and-solution"
-      ? cutOfMix(other, { resin: kilogram(mixed.resin + moved.resin), solutionVolume })
-      : cutOfMix(other, { solvent: solventMass(), solutionVolume });
-  };
-}
+import { labelledStrength } from "./strength-shift.ts";
 
 /** The readings of a mix whose resin and solvent are measured out, as the closed form needs them. */
 interface Weighed {
@@ -165,9 +67,7 @@ function uncertaintyOfQuotient({ recipe, mixed, solventBy, instruments: i, slope
 export function uncertaintyOfMix(
   recipe: Recipe,
   mixed: Mixed,
-  how: {
-    readonly measured: Measured;
-    readonly solventBy: SolventMeasuredBy;
+  how: Omit<Measurement, "recipe" | "mixed"> & {
     readonly instruments: Instruments;
     readonly slopes?: SolventSlopes;
   },
@@ -176,9 +76,8 @@ export function uncertaintyOfMix(
     const { solventBy, instruments, slopes = solventSlopes(recipe, instruments) } = how;
     return uncertaintyOfQuotient({ recipe, mixed, solventBy, instruments, slopes });
   }
-  const label = how.instruments.strengthVolumeFraction === 0 ? undefined : labelledStrength(recipe.solvent);
-  const measurement = { recipe, mixed, measured: how.measured, solventBy: how.solventBy, label };
-  return propagated(cutIfMoved(measurement), inputsOf(measurement, how.instruments));
+  const measurement = { recipe, mixed, measured: how.measured, solventBy: how.solventBy };
+  return propagated(cutIfMoved(measurement), uncertainInputs(measurement, how.instruments));
 }
 
 /**

@@ -1,7 +1,7 @@
 import { type MassFraction, massFraction, volumeFraction } from "../units.ts";
-import { type TabulatedAlcohol, tabulatedAlcohols } from "./aqueous-density.ts";
+import { aqueousDensity, type TabulatedAlcohol, tabulatedAlcohols } from "./aqueous-density.ts";
 import type { Composition } from "./composition.ts";
-import { massFractionFromVolumeFraction, strengthAt20C, volumeFractionFromMassFraction } from "./strength.ts";
+import { massFractionFromVolumeFraction, strengthAt20C } from "./strength.ts";
 
 const mainAlcohol = (composition: Composition): TabulatedAlcohol | undefined =>
   tabulatedAlcohols
@@ -22,6 +22,28 @@ export interface LabelledComposition {
   readonly volumeFraction: number;
 }
 
+const nearly = 0.05;
+
+/**
+ * The mass fraction w with label(w) = q, from one near it: steps along one slope. Undefined where that does not settle,
+ * which far moves and the ends of the scale may do; they are solved by bracketing.
+ */
+function settled(label: (w: number) => number, q: number, from: number, slope: number): number | undefined {
+  let w = from;
+  for (let i = 0; i < 8; i++) {
+    const off = label(w) - q;
+    if (Math.abs(off) < 1e-13) return w;
+    w -= off / slope;
+    if (!(w > 0 && w < 1)) return undefined;
+  }
+  return undefined;
+}
+
+const slopeAt = (label: (w: number) => number, w: number): number => {
+  const [low, high] = [Math.max(0, w - nearly / 10), Math.min(1, w + nearly / 10)];
+  return (label(high) - label(low)) / (high - low);
+};
+
 /**
  * How a solvent's composition moves when the strength on its label is off: main alcohol and water trade places, all
  * else stays. Undefined for a solvent without an alcohol that was measured with water.
@@ -31,8 +53,9 @@ export function labelledStrength(composition: Composition): LabelledStrength | u
   if (alcohol === undefined) return undefined;
   const both = (composition[alcohol] ?? 0) + (composition.water ?? 0);
   const strength = Math.min(1, (composition[alcohol] ?? 0) / both);
+  const pure = aqueousDensity(alcohol, massFraction(1), strengthAt20C).value;
   const labelOf = (w: number): number =>
-    volumeFractionFromMassFraction(alcohol, massFraction(w), strengthAt20C);
+    w === 1 ? 1 : (w * aqueousDensity(alcohol, massFraction(w), strengthAt20C).value) / pure;
   const { [alcohol]: _, water: __, ...rest } = composition as Record<string, MassFraction>;
   const withStrength = (w: number): Composition => {
     const parts: Record<string, MassFraction> = { ...rest };
@@ -45,10 +68,15 @@ export function labelledStrength(composition: Composition): LabelledStrength | u
     volumeFraction: labelOf(w),
   });
   const now = labelOf(strength);
+  let slope: number | undefined; // asked for by moves alone, and then many times
   return {
     volumeFraction: now,
-    shifted: (by) =>
-      withStrength(massFractionFromVolumeFraction(alcohol, volumeFraction(now + by), strengthAt20C)),
+    shifted: (by) => {
+      const q = volumeFraction(now + by);
+      slope ??= slopeAt(labelOf, strength);
+      const near = Math.abs(by) < nearly ? settled(labelOf, q, strength + by / slope, slope) : undefined;
+      return withStrength(near ?? massFractionFromVolumeFraction(alcohol, q, strengthAt20C));
+    },
     // a label's volume and mass fractions rise together, within a third of each other
     around: (by) => [labelled(Math.max(0, strength - by)), labelled(Math.min(1, strength + by))],
   };

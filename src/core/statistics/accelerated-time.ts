@@ -86,11 +86,12 @@ export function fitAcceleratedTime(
 ): AcceleratedTimeFit {
   spans.forEach(checkSpan);
   const d = errorDistributions[distribution];
-  const rows = spans.map((_, i) => columns.map((c) => at(c.values, i)));
+  const rows = spans.map((_, i) => Float64Array.from(columns, (c) => at(c.values, i)));
+  const surface = spanLikelihood(spans, rows, d);
   const see = (x: Float64Array): Surface =>
     !d.fixedScale && !(at(x, x.length - 1) > 0)
       ? { log: Number.NEGATIVE_INFINITY, gradient: x, information: [] }
-      : spanLikelihood(spans, rows, d, x);
+      : surface(x);
   const { x, top } = topOf(start(spans, columns.length, d), see);
   const gamma = d.fixedScale ? 1 : at(x, x.length - 1);
   const names = [...columns.map((c) => c.name), ...(d.fixedScale ? [] : ["Log(scale)"])];

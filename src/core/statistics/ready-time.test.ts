@@ -128,15 +128,10 @@ describe("properties of the fit", () => {
     ];
     const rows = spans.map(() => [1, randomNormal(random)]);
     const at = d.fixedScale ? [0.3, -0.2] : [0.3, -0.2, 1.3];
-    const here = spanLikelihood(spans, rows, d, at);
+    const surface = spanLikelihood(spans, rows, d);
+    const here = surface(at);
     at.forEach((_, i) => {
-      const moved = (by: number) =>
-        spanLikelihood(
-          spans,
-          rows,
-          d,
-          at.map((v, j) => (i === j ? v + by : v)),
-        );
+      const moved = (by: number) => surface(at.map((v, j) => (i === j ? v + by : v)));
       const h = 1e-5;
       expectNear(here.gradient[i] ?? Number.NaN, (moved(h).log - moved(-h).log) / (2 * h), {
         absolute: 1e-7,

@@ -76,10 +76,24 @@ export function propagate(
     for (let i = 0; i < sources.length; i++) values[i] = (sources[i] as () => number)();
     results[k] = formula.value(values);
   }
+  return summaryOfDraws(results, level);
+}
+
+/**
+ * What drawn results say: mean, standard deviation, and the intervals that hold `level` of them.
+ *
+ * @param results  n ≥ 2; they are sorted in place
+ * @throws DomainError `not-a-number` when a draw has no finite result
+ *
+ * Valid:    any results
+ * Accuracy: as `propagate`
+ * Source:   JCGM 101:2008, 7.5–7.7
+ */
+export function summaryOfDraws(results: Float64Array, level: number): Propagated {
   results.sort();
   // NaN sorts last, so the ends tell of every draw.
-  if (!Number.isFinite(results[0]) || !Number.isFinite(results[draws - 1]))
-    throw new DomainError({ code: "not-a-number", field: "expression", value: results[draws - 1] });
+  if (!Number.isFinite(results[0]) || !Number.isFinite(results.at(-1)))
+    throw new DomainError({ code: "not-a-number", field: "expression", value: results.at(-1) });
   return { ...momentsOf(results), ...intervalsOf(results, level) };
 }
 
