@@ -18,7 +18,7 @@ const parts = {
     make: (onStart, lost) => tsc(lost ? ["src/cli", "--force"] : ["src/cli"], onStart),
   },
   pages: {
-    from: [...everywhere, "vite.config.ts", "src/web"],
+    from: [...everywhere, "vite.config.ts", "scripts/pages", "src/web", "src/service-worker"],
     made: "dist/web/index.html",
     make: (onStart) =>
       runNode("node_modules/vite/bin/vite.js", ["build", "--logLevel", "error"], { onStart }),

@@ -27,27 +27,32 @@ function packageManager() {
   return { why: "it needs root, or sudo without a password" };
 }
 
-async function install(prefix) {
+async function install(prefix, packages) {
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  for (const args of [["update"], ["install", "-y", "--no-install-recommends", "chromium"]]) {
+  for (const args of [["update"], ["install", "-y", "--no-install-recommends", ...packages]]) {
     const [command, ...rest] = [...prefix, "apt-get", "-q", ...args];
     if ((await run(command, rest, { env })) !== 0) return `apt-get ${args[0]} failed`;
   }
   return undefined;
 }
 
+/** What writes into the list of certificates that Chromium trusts; the tests of letting phones in need it. */
+const hasCertutil = () => works("certutil", ["--help"]) || isProgram("/usr/bin/certutil");
+
 /** The path of a Chromium for the browser tests, installed from the system's packages if it may be; undefined, with what to do said, if not. */
 export async function ensureChromium() {
-  const found = findChromium();
-  if (found !== undefined) return found;
+  const packages = [
+    ...(findChromium() === undefined ? ["chromium"] : []),
+    ...(hasCertutil() ? [] : ["libnss3-tools"]),
+  ];
+  if (packages.length === 0) return findChromium();
   const { prefix, why } = packageManager();
-  if (prefix !== undefined) say("Chromium is missing; installing it from the system's packages.");
-  const problem = prefix === undefined ? why : await install(prefix);
-  const path = findChromium();
-  if (path !== undefined) return path;
+  if (prefix !== undefined) say(`Installing ${packages.join(" and ")} from the system's packages.`);
+  const problem = prefix === undefined ? why : await install(prefix, packages);
+  if (hasCertutil() && findChromium() !== undefined) return findChromium();
   say(
-    `The browser tests need Chromium, and it could not be installed: ${problem ?? "it is still not there"}.\n` +
-      "Install it (on Debian: apt-get install chromium), or name one: CHROMIUM=/path/to/chromium npm test.",
+    `The browser tests need ${packages.join(" and ")}, which could not be installed: ${problem ?? "still not there"}.\n` +
+      `Install them (on Debian: apt-get install ${packages.join(" ")}), or name a browser: CHROMIUM=/path/to/chromium npm test.`,
   );
   return undefined;
 }

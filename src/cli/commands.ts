@@ -76,6 +76,12 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./demo.ts"),
   },
   {
+    name: "pair",
+    purpose:
+      "Lets a phone in: makes this shop's certificate and a code to scan; lists phones, takes them off.",
+    load: () => import("./pair.ts"),
+  },
+  {
     name: "serve",
     purpose: "The server and its pages, as npm start runs them.",
     load: () => import("./serve.ts"),

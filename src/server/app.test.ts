@@ -197,7 +197,7 @@ test("a page of another site cannot write, this one's can", async () => {
 
 test("a server for this machine alone answers to no other name", async () => {
   const deps = { store: new MemoryStore(), calculations, version: "0.0.0", onError: () => {} };
-  const local = createApp({ ...deps, loopbackOnly: true });
+  const local = createApp({ ...deps, loopbackOnly: () => true });
   const ask = (host: string) => local.request("/api/notebooks", { headers: { host } });
   for (const host of ["localhost:4680", "127.0.0.1:4680", "[::1]:4680"])
     expect((await ask(host)).status).toBe(200);

@@ -8,6 +8,8 @@ import { loopbackHost, sameOrigin, strictHeaders } from "./guard.ts";
 import { notebookRoutes } from "./notebook-routes.ts";
 import { openApiDocument } from "./openapi.ts";
 import { pages } from "./pages.ts";
+import { onlyLetIn } from "./pairing/asker.ts";
+import { authorityFile, type Pairing, phoneRoutes } from "./pairing/phone-routes.ts";
 import { photographRoutes } from "./photograph-routes.ts";
 import { problemResponse, unknownRoute } from "./problem-response.ts";
 
@@ -18,7 +20,9 @@ export interface AppDeps {
   /** The folder of the built pages; none, and only the API is served. */
   readonly pagesFolder?: string;
   /** Whether only this machine is meant to ask. */
-  readonly loopbackOnly?: boolean;
+  readonly loopbackOnly?: () => boolean;
+  /** Who else is let in. Without it nobody is turned away. */
+  readonly pairing?: Pairing;
   /** Told of an error that nobody expected; its details are not for the one who asked. */
   readonly onError: (error: unknown) => void;
 }
@@ -30,12 +34,18 @@ export function createApp({
   version,
   pagesFolder,
   loopbackOnly,
+  pairing,
   onError,
 }: AppDeps): Hono {
   const app = new Hono();
   app.use(strictHeaders);
-  if (loopbackOnly === true) app.use(loopbackHost);
+  if (loopbackOnly !== undefined) app.use(loopbackHost(loopbackOnly));
   app.use(sameOrigin, compress());
+  if (pairing !== undefined) {
+    for (const path of ["/api/notebooks/*", "/api/photographs/*"]) app.use(path, onlyLetIn(pairing.phones));
+    app.route("/api/phones", phoneRoutes(pairing));
+    app.get("/lacbench-authority.crt", authorityFile(pairing));
+  }
   app.route("/api/notebooks", notebookRoutes(store));
   app.route("/api/photographs", photographRoutes(store));
   app.route("/api/calc", calculationRoutes(calculations));

@@ -1,4 +1,4 @@
-import type { MiddlewareHandler } from "hono";
+import type { Context, MiddlewareHandler } from "hono";
 import type { Problem } from "../core/registry/problem.ts";
 import { problemResponse } from "./problem-response.ts";
 
@@ -12,12 +12,16 @@ const policy = [
   "frame-ancestors 'none'",
 ].join("; ");
 
+/** Browsers ignore the opener policy elsewhere, and write down that they did. */
+const isTrustworthy = (c: Context): boolean =>
+  c.req.url.startsWith("https:") || isLoopbackName(c.req.header("host"));
+
 export const strictHeaders: MiddlewareHandler = async (c, next) => {
   await next();
   c.header("content-security-policy", policy);
   c.header("x-content-type-options", "nosniff");
   c.header("referrer-policy", "no-referrer");
-  c.header("cross-origin-opener-policy", "same-origin");
+  if (isTrustworthy(c)) c.header("cross-origin-opener-policy", "same-origin");
   c.header("cross-origin-resource-policy", "same-origin");
 };
 
@@ -40,10 +44,14 @@ export const sameOrigin: MiddlewareHandler = async (c, next) => {
 };
 
 const loopback = /^(localhost|127(\.\d{1,3}){3}|\[::1\])(:\d+)?$/i;
+export const isLoopbackName = (host: string | undefined): boolean =>
+  host !== undefined && loopback.test(host);
 
-/** A server for this machine alone answers to this machine's names alone, so that no other name can be pointed at it. */
-export const loopbackHost: MiddlewareHandler = async (c, next) => {
-  const host = c.req.header("host");
-  if (host === undefined || loopback.test(host)) return next();
-  return problemResponse(c, 403, fromElsewhere("host", host));
-};
+/** While only this machine is meant to ask, no other name answers: none can be pointed at it. */
+export const loopbackHost =
+  (isOnlyHere: () => boolean): MiddlewareHandler =>
+  async (c, next) => {
+    const host = c.req.header("host");
+    if (host === undefined || isLoopbackName(host) || !isOnlyHere()) return next();
+    return problemResponse(c, 403, fromElsewhere("host", host));
+  };

@@ -19,19 +19,30 @@ const sentences: Readonly<Record<string, (where: Where) => string>> = {
     `${host} is not a known name: HOST=127.0.0.1 (this machine only) or HOST=0.0.0.0 (the network too) would do.`,
 };
 
-/** Listens, and returns with the address once it does. @throws StartUpProblem when the port or the host will not do */
-export async function listen(app: Hono, where: Where): Promise<{ server: Server; address: string }> {
-  const server = createServer(getRequestListener(app.fetch));
-  await new Promise<void>((resolve, reject) => {
+/** Whether a host is this machine alone. */
+export const isLoopback = (host: string): boolean =>
+  host === "localhost" || host === "::1" || host.startsWith("127.");
+
+/** The port that a server that listens got. */
+export const portOf = (server: Server): number => (server.address() as AddressInfo).port; // a port, not a pipe
+
+/** Returns once it listens. @throws StartUpProblem when the port or the host will not do */
+export function listenOn(server: Server, where: Where): Promise<void> {
+  return new Promise((resolve, reject) => {
     server.once("error", (error: NodeJS.ErrnoException) => {
       const sentence = sentences[error.code ?? ""];
       reject(sentence === undefined ? error : new StartUpProblem(sentence(where)));
     });
     server.listen(where.port, where.host, resolve);
   });
-  const { port } = server.address() as AddressInfo; // it listens on a port, not on a pipe
+}
+
+/** Listens, and returns with the address once it does. @throws StartUpProblem when the port or the host will not do */
+export async function listen(app: Hono, where: Where): Promise<{ server: Server; address: string }> {
+  const server = createServer(getRequestListener(app.fetch));
+  await listenOn(server, where);
   const host = where.host.includes(":") ? `[${where.host}]` : where.host;
-  return { server, address: `http://${host}:${port}` };
+  return { server, address: `http://${host}:${portOf(server)}` };
 }
 
 /** How long an answer that is under way may take before the connection is cut. */

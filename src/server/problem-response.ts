@@ -3,8 +3,10 @@ import { type Problem, problemFromDomain } from "../core/registry/problem.ts";
 
 const titles = {
   400: "Bad Request",
+  401: "Unauthorized",
   403: "Forbidden",
   404: "Not Found",
+  409: "Conflict",
   410: "Gone",
   413: "Content Too Large",
   422: "Unprocessable Content",

@@ -8,6 +8,10 @@ export type FirstNotebook = (typeof firstNotebooks)[number];
 export interface Settings {
   readonly port: number;
   readonly host: string;
+  /** Nobody named a host: this machine alone, until the shop is paired. */
+  readonly hostIsDefault: boolean;
+  /** Where phones come in over TLS, once the shop is paired. */
+  readonly securePort: number;
   readonly folder: string;
   /** The notebook to begin with where there is none; absent, and the pages ask. */
   readonly firstNotebook?: FirstNotebook;
@@ -15,11 +19,11 @@ export interface Settings {
 
 const defaults = { port: "4680", host: "127.0.0.1", folder: ".lacbench" } as const;
 
-function portOf(text: string): number {
+function portOf(text: string, name = "PORT"): number {
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
   if (port <= 65_535) return port;
   throw new StartUpProblem(
-    `PORT is ${text}: a whole number from 0 to 65535 would do (0 takes any free one).`,
+    `${name} is ${text}: a whole number from 0 to 65535 would do (0 takes any free one).`,
   );
 }
 
@@ -33,8 +37,12 @@ function firstNotebookOf(text: string): FirstNotebook {
 export function readSettings(env: Readonly<Record<string, string | undefined>>, cwd: string): Settings {
   const set = (name: string): string | undefined => env[name]?.trim() || undefined; // set to nothing is not set
   const first = set("LACBENCH_NOTEBOOK");
+  const port = portOf(set("PORT") ?? defaults.port);
+  const nextPort = port === 0 ? 0 : Math.min(port + 1, 65_535);
   return {
-    port: portOf(set("PORT") ?? defaults.port),
+    port,
+    securePort: portOf(set("SECURE_PORT") ?? String(nextPort), "SECURE_PORT"),
+    hostIsDefault: set("HOST") === undefined,
     host: set("HOST") ?? defaults.host,
     folder: resolve(cwd, set("LACBENCH_DATA") ?? defaults.folder),
     ...(first === undefined ? {} : { firstNotebook: firstNotebookOf(first) }),

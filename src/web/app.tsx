@@ -11,6 +11,7 @@ import {
 import type { OpenBook } from "./book-store/open-book.ts";
 import { openKeep } from "./book-store/open-keep.ts";
 import { BookProvider } from "./book-store/use-book.tsx";
+import { lazy } from "./lazy.tsx";
 import { address, navigate } from "./router.ts";
 import { Shell } from "./shell/shell.tsx";
 import { lastOpen, rememberOpen } from "./start/chosen.ts";
@@ -26,6 +27,10 @@ function chosen(known: KnownNotebooks): string | undefined {
   const found = known.list.find((one) => one.id === last);
   return found?.id ?? (known.list.length === 1 ? known.list[0]?.id : undefined);
 }
+
+/** A phone that comes in has no notebook yet, so this page stands outside of any. */
+const LetInPage = lazy(async () => ({ default: (await import("./pairing/let-in.tsx")).LetInPage }));
+const letInPath = "/let-in";
 
 /** With nothing kept here and no answer, the house is asked again. */
 const askAgainMs = 3_000;
@@ -58,7 +63,7 @@ export function App() {
 
   createEffect(() => {
     const list = known();
-    if (list === undefined || asked) return;
+    if (list === undefined || asked || address().path === letInPath) return;
     const id = chosen(list);
     if (id === undefined && !list.reachable) setTimeout(() => void refetch(), askAgainMs);
     else asked = true;
@@ -71,6 +76,9 @@ export function App() {
 
   return (
     <Switch fallback={<p class="opening">{words.shell.opening}</p>}>
+      <Match when={address().path === letInPath}>
+        <LetInPage />
+      </Match>
       <Match when={!atStart() && book()} keyed>
         {(opened) => (
           <BookProvider book={opened}>

@@ -101,6 +101,16 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./book/view.tsx")).BookView })),
   },
   {
+    place: "book",
+    path: "/book/keeping",
+    view: lazy(async () => ({ default: (await import("./offline/view.tsx")).KeepingView })),
+  },
+  {
+    place: "book",
+    path: "/book/phones",
+    view: lazy(async () => ({ default: (await import("./pairing/phones.tsx")).PhonesView })),
+  },
+  {
     place: "trials",
     path: "/trials",
     view: lazy(async () => ({ default: (await import("./trials/list-view.tsx")).TrialsView })),

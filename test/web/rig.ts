@@ -71,20 +71,19 @@ function addressSaid(child: ChildProcess): Promise<string> {
   });
 }
 
-export function openBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-    ],
-  });
-}
+export const chromiumPath = process.env.CHROMIUM ?? "/usr/bin/chromium";
+export const chromiumSwitches: readonly string[] = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+export const openBrowser = (switches: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: chromiumPath, args: [...chromiumSwitches, ...switches] });
 
 export interface Visit {
   readonly context: BrowserContext;

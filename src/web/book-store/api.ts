@@ -36,7 +36,12 @@ export class Refused extends Error {
 
 /** The house does not answer, or not now. Trying again later may do. */
 export class OutOfReach extends Error {
-  override readonly name = "OutOfReach";
+  override readonly name: string = "OutOfReach";
+}
+
+/** The house answers, and this device is not let in, or no longer. What is written waits here until it is. */
+export class NotLetIn extends OutOfReach {
+  override readonly name = "NotLetIn";
 }
 
 /** Answers about what was sent. Any other (busy, not signed in, another host) says nothing against the entries. */
@@ -90,6 +95,7 @@ export class NotebookApi {
     const { code, message } = problemIn(text);
     const said = message ?? `${response.status} ${response.statusText}`;
     if (aboutTheEntries.has(response.status)) throw new Refused(response.status, code, said);
+    if (response.status === 401) throw new NotLetIn(said);
     throw new OutOfReach(said);
   }
 }

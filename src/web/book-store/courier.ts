@@ -1,4 +1,4 @@
-import { type NotebookApi, OutOfReach, Refused, type SendAnswer } from "./api.ts";
+import { type NotebookApi, NotLetIn, OutOfReach, Refused, type SendAnswer } from "./api.ts";
 import { backoffMs } from "./backoff.ts";
 import type { OpenBook } from "./open-book.ts";
 import type { ToSend } from "./outbox.ts";
@@ -58,11 +58,11 @@ export class Courier {
       await this.#send();
       if (!this.#effects.hidden()) await this.#fetch();
       this.#failures = 0;
-      this.#book.setReachable(true);
+      this.#book.setReach(true, false);
     } catch (error) {
       if (!(error instanceof OutOfReach)) throw error;
       this.#failures++;
-      this.#book.setReachable(false);
+      this.#book.setReach(false, error instanceof NotLetIn);
     } finally {
       this.#going = false;
       this.#setNext();

@@ -1,5 +1,5 @@
 import { writeEntry } from "../../core/notebook/write-entry.ts";
-import { type NotebookApi, OutOfReach, Refused } from "./api.ts";
+import { type NotebookApi, NotLetIn, OutOfReach, Refused } from "./api.ts";
 import { Courier } from "./courier.ts";
 import type { Keep } from "./keep.ts";
 import { type BookEffects, OpenBook } from "./open-book.ts";
@@ -17,6 +17,8 @@ export interface Known {
 export interface KnownNotebooks {
   readonly list: readonly Known[];
   readonly reachable: boolean;
+  /** The house answers, and does not let this device in. */
+  readonly barred: boolean;
 }
 
 export async function knownNotebooks(keep: Keep, api: NotebookApi): Promise<KnownNotebooks> {
@@ -32,11 +34,11 @@ export async function knownNotebooks(keep: Keep, api: NotebookApi): Promise<Know
       list.set(told.id, { id: told.id, name, invented, entries: told.entries });
       await keep.putCard({ id: told.id, name, invented });
     }
-    return { list: [...list.values()], reachable: true };
+    return { list: [...list.values()], reachable: true, barred: false };
   } catch (error) {
     if (!(error instanceof OutOfReach || error instanceof Refused || error instanceof SyntaxError))
       throw error;
-    return { list: [...list.values()], reachable: false };
+    return { list: [...list.values()], reachable: false, barred: error instanceof NotLetIn };
   }
 }
 
@@ -51,9 +53,10 @@ const effects = (): BookEffects => ({
 
 /** Opens a notebook from what is kept here, and sets a courier on the way. */
 export async function openBook(keep: Keep, api: NotebookApi, id: string): Promise<OpenBook> {
+  const at = effects();
   const card = (await keep.cards()).find((one) => one.id === id);
   const rows = await keep.rows(id);
-  const book = new OpenBook(id, await keep.device(), keep, rows, card?.seq ?? 0, effects());
+  const book = new OpenBook(id, await keep.device(), keep, rows, card?.seq ?? 0, at);
   const courier = new Courier(book, api, card?.cursor ?? null, {
     wait: (ms, then) => {
       const timer = setTimeout(then, ms);

@@ -33,14 +33,19 @@ export class IdbKeep implements Keep {
     this.#db = db;
   }
 
-  static async open(newDevice: () => string, name = "lacbench"): Promise<IdbKeep> {
-    const db = await openDB<Stores>(name, 1, {
+  /** `overtaken` is called when a newer version of the pages, in another tab, has to change the database. */
+  static async open(newDevice: () => string, overtaken: () => void): Promise<IdbKeep> {
+    const db = await openDB<Stores>("lacbench", 1, {
       upgrade(fresh) {
         fresh.createObjectStore("device");
         fresh.createObjectStore("cards", { keyPath: "id" });
         const rows = fresh.createObjectStore("rows", { keyPath: "order", autoIncrement: true });
         rows.createIndex("by-notebook", "notebook");
         rows.createIndex("by-id", ["notebook", "id"], { unique: true });
+      },
+      blocking(_, __, event) {
+        (event.target as IDBDatabase).close(); // the event is the database's own
+        overtaken();
       },
     });
     const tx = db.transaction("device", "readwrite");
@@ -67,8 +72,9 @@ export class IdbKeep implements Keep {
     return (await this.#db.getAllFromIndex("rows", "by-notebook", notebook)) as Row[]; // kept ones have an order
   }
 
+  /** On the disk before it counts as kept: nobody else has it yet. */
   async keepWritten(notebook: string, written: readonly Written[]): Promise<KeptWritten> {
-    const tx = this.#writing();
+    const tx = this.#writing("strict");
     const card = (await tx.objectStore("cards").get(notebook)) ?? emptyCard(notebook);
     const numbered = numberAfter(card.seq, written);
     for (const one of numbered.texts) await add(tx, notebook, one, "to-send");
@@ -100,6 +106,16 @@ export class IdbKeep implements Keep {
     await this.#change(notebook, id, { state, ...(refusal === undefined ? {} : { refusal }) });
   }
 
+  async settleSent(notebook: string, ids: readonly string[]): Promise<void> {
+    const tx = this.#writing();
+    const rows = tx.objectStore("rows");
+    for (const id of ids) {
+      const row = await rows.index("by-id").get([notebook, id]);
+      if (row !== undefined) await rows.put({ ...row, state: "sent" });
+    }
+    await tx.done;
+  }
+
   async replaceText(notebook: string, id: string, text: string): Promise<void> {
     await this.#change(notebook, id, { text });
   }
@@ -111,8 +127,8 @@ export class IdbKeep implements Keep {
     await tx.done;
   }
 
-  #writing(): Writing {
-    return this.#db.transaction(["cards", "rows"] as ("cards" | "rows")[], "readwrite");
+  #writing(durability: IDBTransactionDurability = "default"): Writing {
+    return this.#db.transaction(["cards", "rows"] as ("cards" | "rows")[], "readwrite", { durability });
   }
 }
 

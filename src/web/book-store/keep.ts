@@ -58,6 +58,8 @@ export interface Keep {
     texts: readonly { readonly id: string; readonly text: string }[],
   ): Promise<void>;
   settle(notebook: string, id: string, state: RowState, refusal?: string): Promise<void>;
+  /** The house has these, all of them in one transaction. */
+  settleSent(notebook: string, ids: readonly string[]): Promise<void>;
   /** Puts the stub of a withdrawn entry in the place of its text. */
   replaceText(notebook: string, id: string, text: string): Promise<void>;
 }

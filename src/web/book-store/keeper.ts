@@ -3,25 +3,33 @@ import { MemoryKeep } from "./memory-keep.ts";
 
 type IdAndText = { readonly id: string; readonly text: string };
 
+/** Why the browser does not keep just now: no room is left, or it takes nothing at all. */
+export type NotKeeping = "no-room" | "refused";
+
 export interface KeeperNews {
   readonly kept: (written: readonly Written[], renumbered: boolean) => void;
-  /** The browser refused to keep (no room, storage taken away); the page goes on in memory. */
-  readonly keepsNoMore: () => void;
+  /** The browser refused to keep; the page goes on in memory. */
+  readonly keepsNoMore: (why: NotKeeping) => void;
+  /** There is room again, and what was in memory alone is kept. */
+  readonly keepsAgain: () => void;
 }
 
 /**
  * Carries what was written to what the browser keeps, in order, one transaction after another. What is written while
- * one runs goes together in the next.
+ * one runs goes together in the next. When the browser refuses, the page's memory takes its place, and each later
+ * writing tries first to carry that over.
  */
 export class Keeper {
   readonly #notebook: string;
   readonly #news: KeeperNews;
+  readonly #lasting: Keep;
   #keep: Keep;
   #waiting: Written[] = [];
   #work: Promise<void> = Promise.resolve();
 
   constructor(notebook: string, keep: Keep, news: KeeperNews) {
     this.#notebook = notebook;
+    this.#lasting = keep;
     this.#keep = keep;
     this.#news = news;
   }
@@ -33,6 +41,10 @@ export class Keeper {
 
   settle(id: string, state: RowState, refusal?: string): Promise<void> {
     return this.#next(() => this.#keep.settle(this.#notebook, id, state, refusal));
+  }
+
+  settleSent(ids: readonly string[]): Promise<void> {
+    return this.#next(() => this.#keep.settleSent(this.#notebook, ids));
   }
 
   replaceText(id: string, text: string): Promise<void> {
@@ -54,9 +66,15 @@ export class Keeper {
     return this.#work;
   }
 
+  /** Tries whether there is room again for what is in memory alone. */
+  tryAgain(): Promise<void> {
+    return this.#next(() => this.#comeBack());
+  }
+
   async #keepWaiting(): Promise<void> {
     const written = this.#waiting;
     this.#waiting = [];
+    await this.#comeBack();
     const { texts, renumbered } = await this.#keep
       .keepWritten(this.#notebook, written)
       .catch(async (error: unknown) => {
@@ -79,6 +97,26 @@ export class Keeper {
   async #goOnInMemory(error: unknown): Promise<void> {
     if (!this.#keep.lasting || !(error instanceof DOMException)) throw error;
     this.#keep = new MemoryKeep("");
-    this.#news.keepsNoMore();
+    this.#news.keepsNoMore(error.name === "QuotaExceededError" ? "no-room" : "refused");
+  }
+
+  /** Rows first, their states next and the last number at the end: stopped half-way it is simply tried again. */
+  async #comeBack(): Promise<void> {
+    if (this.#keep === this.#lasting || !this.#lasting.lasting) return;
+    const rows = await this.#keep.rows(this.#notebook);
+    const [card] = await this.#keep.cards();
+    try {
+      await this.#lasting.keepImported(this.#notebook, rows);
+      for (const { id, state, refusal } of rows)
+        if (state !== "to-send") await this.#lasting.settle(this.#notebook, id, state, refusal);
+      const kept = (await this.#lasting.cards()).find(({ id }) => id === this.#notebook);
+      const seq = Math.max(kept?.seq ?? 0, card?.seq ?? 0);
+      await this.#lasting.putCard({ id: this.#notebook, seq });
+    } catch (error) {
+      if (error instanceof DOMException) return; // still no room
+      throw error;
+    }
+    this.#keep = this.#lasting;
+    this.#news.keepsAgain();
   }
 }

@@ -65,6 +65,10 @@ export class MemoryKeep implements Keep {
       this.#of(notebook).set(id, { ...row, state, ...(refusal === undefined ? {} : { refusal }) });
   }
 
+  async settleSent(notebook: string, ids: readonly string[]): Promise<void> {
+    for (const id of ids) await this.settle(notebook, id, "sent");
+  }
+
   async replaceText(notebook: string, id: string, text: string): Promise<void> {
     const row = this.#of(notebook).get(id);
     if (row !== undefined) this.#of(notebook).set(id, { ...row, text });

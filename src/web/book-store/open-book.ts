@@ -26,7 +26,13 @@ export interface Status {
   readonly refused: number;
   /** This browser keeps what is written over a visit. */
   readonly keeps: boolean;
+  /** It would, but has no room left. */
+  readonly noRoom: boolean;
+  /** How many of those to be sent are on this page alone. */
+  readonly pageAlone: number;
   readonly reachable: boolean;
+  /** The house answers, and does not let this device in (any more). */
+  readonly barred: boolean;
 }
 
 /** What became of texts that came in. */
@@ -55,6 +61,7 @@ export class OpenBook {
   #notebook: Notebook;
   #outbox: Outbox;
   #seq: number;
+  readonly #pageAlone = new Set<string>();
   readonly #version = createSignal(0);
   readonly #status;
   /** Called when there is something to send. */
@@ -76,11 +83,18 @@ export class OpenBook {
     this.#outbox = Outbox.of(rows);
     this.#keeper = new Keeper(id, keep, {
       kept: (written, renumbered) => this.#wasKept(written, renumbered),
-      keepsNoMore: () => this.#tellStatus({ keeps: false }),
+      keepsNoMore: (why) => this.#tellStatus({ keeps: false, noRoom: why === "no-room" }),
+      keepsAgain: () => {
+        this.#pageAlone.clear();
+        this.#tellStatus({ keeps: true, noRoom: false });
+      },
     });
     this.#notebook = new Notebook(id);
     this.#take(rows.map((row) => row.text));
-    this.#status = createSignal<Status>({ toSend: 0, refused: 0, keeps: keep.lasting, reachable: true });
+    this.#status = createSignal<Status>({
+      ...{ toSend: 0, refused: 0, keeps: keep.lasting, noRoom: false, pageAlone: 0 },
+      ...{ reachable: true, barred: false },
+    });
     this.#tellStatus({});
     effects.tabs.listen((news) => {
       if (news.notebook !== id) return;
@@ -158,7 +172,7 @@ export class OpenBook {
     const refused = answer.refused.flatMap(({ id, message }) => (id === null ? [] : [{ id, message }]));
     this.#settled(answer.accepted, refused);
     this.#effects.tabs.tell({ say: "settled", notebook: this.id, sent: answer.accepted, refused });
-    for (const id of answer.accepted) await this.#keeper.settle(id, "sent");
+    await this.#keeper.settleSent(answer.accepted);
     for (const { id, message } of refused) await this.#keeper.settle(id, "refused", message);
   }
 
@@ -191,8 +205,15 @@ export class OpenBook {
     this.#tellStatus({});
   }
 
-  setReachable(reachable: boolean): void {
-    if (this.status().reachable !== reachable) this.#tellStatus({ reachable });
+  /** Whether the house answers, and lets this device in. */
+  setReach(reachable: boolean, barred: boolean): void {
+    const was = this.status();
+    if (was.reachable !== reachable || was.barred !== barred) this.#tellStatus({ reachable, barred });
+  }
+
+  /** Has the browser try again to keep what is on this page alone. */
+  keepAgain(): Promise<void> {
+    return this.#keeper.tryAgain();
   }
 
   /** Settled once all that was written so far is kept. */
@@ -252,7 +273,10 @@ export class OpenBook {
     sent: readonly string[],
     refused: readonly { readonly id: string; readonly message: string }[],
   ): void {
-    for (const id of sent) this.#outbox.sent(id);
+    for (const id of sent) {
+      this.#outbox.sent(id);
+      this.#pageAlone.delete(id);
+    }
     for (const { id, message } of refused) this.#outbox.refuse(id, this.#textOf(id), message);
     this.#tellStatus({});
   }
@@ -267,6 +291,10 @@ export class OpenBook {
       for (const one of written) this.#outbox.put(one.id, one.text);
       this.#changed();
     }
+    if (!this.status().keeps) {
+      for (const { id } of written) this.#pageAlone.add(id);
+      this.#tellStatus({});
+    }
     this.#effects.tabs.tell({ say: "written", notebook: this.id, texts: written.map((one) => one.text) });
     this.onSomethingToSend();
   }
@@ -278,6 +306,7 @@ export class OpenBook {
 
   #tellStatus(change: Partial<Status>): void {
     const { count, refused } = this.#outbox;
-    this.#status[1]((was) => ({ ...was, ...change, toSend: count, refused: refused.length }));
+    const { size: pageAlone } = this.#pageAlone;
+    this.#status[1]((was) => ({ ...was, ...change, toSend: count, refused: refused.length, pageAlone }));
   }
 }

@@ -10,7 +10,7 @@ export const newId = (): string => newEntryId(new Date().toISOString(), 0, rando
 /** What this browser keeps, or a memory that lasts as long as the page where it refuses. */
 export async function openKeep(): Promise<Keep> {
   try {
-    return await IdbKeep.open(newId);
+    return await IdbKeep.open(newId, () => location.reload());
   } catch (error) {
     if (!(error instanceof DOMException || error instanceof ReferenceError || error instanceof TypeError))
       throw error;

@@ -18,10 +18,14 @@ export const noTabs: Tabs = { tell: () => undefined, listen: () => undefined };
 export function tabsOfBrowser(): Tabs {
   if (typeof BroadcastChannel === "undefined") return noTabs;
   const channel = new BroadcastChannel("lacbench");
+  // Heard from now on: what another tab writes while this one still reads what is kept must not pass it by.
+  const early: TabNews[] = [];
+  channel.onmessage = (event: MessageEvent<TabNews>) => early.push(event.data);
   return {
     tell: (news) => channel.postMessage(news),
     listen: (hear) => {
       channel.onmessage = (event: MessageEvent<TabNews>) => hear(event.data);
+      for (const news of early.splice(0)) hear(news);
     },
   };
 }

@@ -1,6 +1,7 @@
 import { For, Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
+import { KeepingNews, sayStatus } from "../offline/news.tsx";
 import { type PlaceId, placePath, placesShown } from "../places.ts";
 import { words } from "../words/words.ts";
 import { light, lights, setLight } from "./light.ts";
@@ -20,20 +21,16 @@ export function Head() {
         <Show when={book.invented()}>
           <span class="demo">{words.shell.demo}</span>
         </Show>
-        <span role="status">{sayStatus(book.status())}</span>
+        <span role="status">
+          <a href="/book/keeping">{sayStatus(book.status())}</a>
+        </span>
+        <KeepingNews />
         <Show when={book.status().refused > 0}>
           <a href="/book?show=refused">{words.shell.refused(book.status().refused)}</a>
         </Show>
       </span>
     </header>
   );
-}
-
-function sayStatus(status: { readonly toSend: number; readonly keeps: boolean }): string {
-  if (!status.keeps) {
-    return status.toSend > 0 ? words.shell.toSendAndNotKept(status.toSend) : words.shell.notKept;
-  }
-  return status.toSend > 0 ? words.shell.toSend(status.toSend) : words.shell.allSent;
 }
 
 /** The places, in words; the one that is open stands on a bar of the finish. */

@@ -1,6 +1,7 @@
 import { createMemo, ErrorBoundary, onMount, Show, Suspense } from "solid-js";
 import { Dynamic } from "solid-js/web";
 import { matchPath } from "../match-path.ts";
+import { canKeepPages } from "../offline/pages-kept.ts";
 import { fetchScreens, screens } from "../places.ts";
 import { address } from "../router.ts";
 import { words } from "../words/words.ts";
@@ -26,7 +27,8 @@ function screenAt(path: string) {
 export function Shell() {
   const path = createMemo(() => address().path);
   const open = createMemo(() => screenAt(path()));
-  onMount(() => setTimeout(() => void fetchScreens(), fetchAfterMs));
+  // Where the browser keeps the pages itself, they are all there soon; elsewhere they are fetched while the house answers.
+  onMount(() => !canKeepPages() && setTimeout(() => void fetchScreens(), fetchAfterMs));
   return (
     <div style={finishStyle(worn().finish, light())}>
       <a class="skip" href="#page">

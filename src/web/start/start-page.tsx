@@ -28,7 +28,7 @@ export function StartPage(props: {
       </h1>
       <p>{words.start.says}</p>
       <Show when={!props.known.reachable}>
-        <p class="soft">{words.start.outOfReach}</p>
+        <p class="soft">{props.known.barred ? words.start.barred : words.start.outOfReach}</p>
       </Show>
       <Show when={props.known.list.length > 0}>
         <section class="hung">

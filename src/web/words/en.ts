@@ -4,6 +4,8 @@ import { cautions } from "./en/cautions.ts";
 import { controls } from "./en/controls.ts";
 import { drying } from "./en/drying.ts";
 import { jars } from "./en/jars.ts";
+import { keeping } from "./en/keeping.ts";
+import { pairing } from "./en/pairing.ts";
 import { pieces } from "./en/pieces.ts";
 import { shelf } from "./en/shelf.ts";
 import { shell } from "./en/shell.ts";
@@ -21,6 +23,8 @@ export const en = {
   controls,
   bench,
   drying,
+  keeping,
+  pairing,
   jars,
   pieces,
   book,

@@ -14,6 +14,8 @@ export const start = {
   startAnother: "Start another",
   invented: "demo, all of it made up",
   unnamed: "a notebook without a name",
+  barred:
+    "The house answers, and does not let this device in. A code from the computer that keeps the notebook lets it in: lacbench pair shows one.",
   outOfReach:
     "The notebook's house does not answer just now. What is kept in this browser opens all the same.",
 };

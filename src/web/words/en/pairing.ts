@@ -1,0 +1,77 @@
+/** Letting phones in: the page on the phone, and the list at the computer. */
+export const pairing = {
+  letIn: {
+    title: "Let this phone in",
+    says: "This phone keeps its own copy of the notebook, works out of reach, and sends what is written when the house is near.",
+    noCode:
+      "This page wants the code from the computer that keeps the notebook. Scan it there: lacbench pair shows one, and so does the page “Phones”.",
+    far: "The house does not answer just now. Stay near it and try again.",
+    again: "Try again",
+    name: "What shall this phone be called?",
+    nameDefault: "Bench phone",
+    nameHint: "It stands so in the list, where it can be taken off.",
+    nameMissing: "The phone has no name yet. “Bench phone” would do.",
+    act: "Let this phone in",
+    isIn: "This phone is in",
+    isInSays: "What it wrote is sent from now on.",
+    here: "This is the computer that keeps the notebook, or another name of it. It needs no code.",
+    toBench: "Open the notebook",
+    insecureHeading: "First: trust this shop, once",
+    insecureSays:
+      "This address begins with http. A browser keeps pages for work out of reach, opens the camera and shows reminders only on a line that others cannot read, and for that it must trust the certificate of this shop.",
+    which: "Which phone is it?",
+    android: "Android",
+    ios: "iPhone, iPad",
+    steps: {
+      android: [
+        "Tap “Fetch the certificate” below; it lands in the downloads.",
+        "Open Settings, look for “CA certificate” (under Security, then More or Encryption, then Install a certificate), and agree to install anyway.",
+        "Choose lacbench-authority.crt, and unlock the phone when it asks.",
+        "Under Trusted credentials, User, open “Lacbench authority” and compare its SHA-256 with the figures here and on the computer.",
+        "Come back and tap “Go on to the secure page”.",
+      ],
+      ios: [
+        "In Safari, tap “Fetch the certificate” below and allow the profile.",
+        "Open Settings; near the top stands “Profile downloaded”. Open it and tap Install.",
+        "Open Settings, General, About, Certificate Trust Settings, and switch on “Lacbench authority”.",
+        "Tap the profile’s certificate under General, VPN & Device Management, and compare its SHA-256 with the figures here and on the computer.",
+        "Come back and tap “Go on to the secure page”.",
+      ],
+    },
+    fetchIt: "Fetch the certificate",
+    fingerprint: "SHA-256 of the certificate, as the computer shows it too:",
+    limits:
+      "It can speak for this shop’s own names and private addresses, and for no other site. Taking it off again is done where it was switched on.",
+    goOn: "Go on to the secure page",
+    withoutHeading: "Or go on without it",
+    withoutSays:
+      "Writing works, and what waits is kept in this browser. What is missing: pages that open out of reach, the camera, reminders; and whoever shares this network can read what goes over it, the phone’s pass too.",
+    withoutAct: "Go on over plain HTTP",
+    refused: "That did not work",
+  },
+  phones: {
+    title: "Phones",
+    says: "Phones and other devices that may read and write this notebook. Each came in by a code from this computer.",
+    elsewhere:
+      "Who is let in is decided at the computer that keeps the notebook, at its own address (localhost).",
+    far: "The house does not answer just now.",
+    notPaired: "No phone can come in yet",
+    notPairedSays:
+      "Until it is told otherwise, this computer listens to itself alone. To let phones in from the shop’s network, run this where Lacbench runs, then come back:",
+    command: "lacbench pair",
+    fromClone: "In a clone: npm run -s lacbench -- pair",
+    none: "No phone is in yet.",
+    letOneIn: "Let a phone in",
+    scan: "Scan this with the phone",
+    scanSays: (until: string) => `It lets in one phone, once, until ${until}.`,
+    orType: "Or open this address on it:",
+    otherAddress: "If the phone does not find it, this machine also goes by:",
+    another: "Show another code",
+    since: (when: string) => `in since ${when}`,
+    plain: "over plain HTTP: others on the network can read along",
+    off: (when: string) => `taken off ${when}`,
+    revoke: "Take it off",
+    revokeThis: (name: string) => `Take it off: ${name}`,
+    revoked: (name: string) => `${name} is not let in any more. What it has not sent stays on it.`,
+  },
+};
