@@ -13,7 +13,7 @@ type IdAndText = { readonly id: string; readonly text: string };
 
 /** For a browser that refuses to keep anything: the same behaviour for as long as the page is open. */
 export class MemoryKeep implements Keep {
-  readonly lasting = false;
+  readonly lasting: boolean = false;
   readonly #device: string;
   readonly #cards = new Map<string, NotebookCard>();
   readonly #rows = new Map<string, Map<string, Row>>();
