@@ -91,7 +91,12 @@ function jars(desk: Desk): readonly string[] {
 }
 
 /** Twelve patches with two coats, all due for the third but one that had its second a moment ago. The key is sealed with words. */
-export function benchNotebook(): Desk {
+export const benchNotebook = (): Desk => notebookWith({ allDue: false, keyOpen: false });
+
+/** The same with all twelve due for the third coat from two jars that the page may name. */
+export const twoJarsDue = (): Desk => notebookWith({ allDue: true, keyOpen: true });
+
+function notebookWith(how: { readonly allDue: boolean; readonly keyOpen: boolean }): Desk {
   const desk = new Desk();
   desk.write(9100, "notebook-begun", { name: "Test bench" });
   const batches = jars(desk);
@@ -124,6 +129,7 @@ export function benchNotebook(): Desk {
     [trial, ...batches],
   );
   desk.write(5890, "trial-key", sealKey(keyText, { passphrase }, random), [trial]);
+  if (how.keyOpen) desk.write(5880, "key-opened", { key: keyText }, [trial]);
   const coat = (minutesAgo: number, patches: readonly { readonly patch: string }[], n: number) =>
     desk.write(
       minutesAgo,
@@ -139,7 +145,7 @@ export function benchNotebook(): Desk {
     );
   coat(400, laid, 1);
   coat(200, laid.slice(1), 2);
-  coat(20, laid.slice(0, 1), 2);
+  coat(how.allDue ? 190 : 20, laid.slice(0, 1), 2);
   desk.write(30, "air-read", {
     temperature: degrees(14),
     relativeHumidity: { typed: "68 %", unit: "rh", si: 0.68 },
