@@ -11,7 +11,8 @@ const config: KnipConfig = {
   ],
   project: ["src/**/*.{ts,tsx,css}", "scripts/**/*.mjs", "test/**/*.ts", "bench/**/*.mjs"],
   ignoreExportsUsedInFile: true,
-  ignoreBinaries: ["certutil"], // of the system's packages, brought by the test set-up
+  // of the system's packages, brought by the test set-up and by the rivals in bench/
+  ignoreBinaries: ["certutil", "Rscript", "apt-get"],
   compilers: {
     css: (text) =>
       [...text.matchAll(/@(import\s+"[^"]+")/g)].map(([, statement]) => `${statement};`).join("\n"),
