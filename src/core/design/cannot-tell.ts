@@ -61,11 +61,12 @@ function sameUnit(plan: Plan, patches: readonly LaidPatch[], factor: Factor): st
   const stratum = stratumOf(plan, patches, factor);
   const own = spanOf(columns(patches, factor), stratum.others).length - stratum.others.length;
   const lostInBoards =
-    own < factor.levels.length - 1 && isWithinBoards(factor) && !isLostInFactors(plan, patches, factor);
+    own < factor.levels.length - 1 && isWithinBoards(plan, factor) && !isLostInFactors(plan, patches, factor);
   return [...(stratum.df === 0 ? [stratum.unit] : []), ...(lostInBoards ? ["board"] : [])];
 }
 
-const isWithinBoards = (factor: Factor): boolean => ["jar", "patch"].includes(unitOfFactor(factor));
+const isWithinBoards = (plan: Plan, factor: Factor): boolean =>
+  unitOfFactor(factor) === "patch" || (unitOfFactor(factor) === "jar" && plan.kind !== "steps");
 
 const isLostInFactors = (plan: Plan, patches: readonly LaidPatch[], factor: Factor): boolean =>
   sameFactors(

@@ -11,6 +11,7 @@ const keyOf = (names: readonly string[], t: Treatment): string => JSON.stringify
  *
  * @param treatments  what stands on each patch, n
  * @param group       what to even out over first (a wood), paired with treatments
+ * @param standsOn    what a treatment stands on, for the refusal
  * @returns           the number of the jar for each patch from 1, paired with treatments
  * @throws DomainError when a recipe has fewer patches than jars
  *
@@ -21,6 +22,7 @@ export function dealJars(
   treatments: readonly Treatment[],
   group: readonly string[],
   random: Random,
+  standsOn: "patch" | "board" = "patch",
 ): readonly number[] {
   const jarNames = factorsOn(plan, "jar").map((f) => f.name);
   const patchNames = factorsOn(plan, "patch").map((f) => f.name);
@@ -31,7 +33,8 @@ export function dealJars(
     recipes.set(recipe, [...(recipes.get(recipe) ?? []), i]);
   });
   for (const patches of recipes.values()) {
-    if (patches.length < plan.jarsPerLevel) refuse(plan, jarNames, treatments[patches[0] as number], patches);
+    if (patches.length < plan.jarsPerLevel)
+      refuse(plan, jarNames, treatments[patches[0] as number], patches, standsOn);
     const turn = shuffled([...Array(plan.jarsPerLevel).keys()], random);
     const methods = shuffled(
       [...new Set(patches.map((i) => keyOf(patchNames, treatments[i] as Treatment)))],
@@ -59,6 +62,7 @@ function refuse(
   names: readonly string[],
   t: Treatment | undefined,
   patches: readonly number[],
+  standsOn: "patch" | "board",
 ): never {
   const recipe = names.map((n) => t?.[n]).join(" · ") || "the one recipe";
   throw new DomainError({
@@ -66,7 +70,7 @@ function refuse(
     field: "jarsPerLevel",
     value: plan.jarsPerLevel,
     limits: { max: patches.length },
-    because: `${recipe} stands on ${patches.length} patch${patches.length === 1 ? "" : "es"}, so ${plan.jarsPerLevel} jars of it cannot all be used.`,
+    because: `${recipe} stands on ${patches.length} ${patches.length === 1 ? standsOn : standsOn === "patch" ? "patches" : "boards"}, so ${plan.jarsPerLevel} jars of it cannot all be used.`,
   });
 }
 

@@ -1,21 +1,15 @@
-import { DomainError } from "../domain-error.ts";
-import { type Random, randomFromSeed, shuffled } from "../random.ts";
+import { type Random, randomFromSeed } from "../random.ts";
+import { arrangeBest } from "./arrange-best.ts";
+import { arrangeInBlocks } from "./arrange-blocks.ts";
+import { arrangeScreen } from "./arrange-screen.ts";
+import { arrangeInDoubleSquares, arrangeInSquares } from "./arrange-square.ts";
+import { arrangeSteps } from "./arrange-steps.ts";
+import type { Arrangement } from "./arrangement.ts";
 import { checkPlan } from "./check-plan.ts";
 import { drawCodes } from "./codes.ts";
 import { dealJars, jarOf } from "./deal-jars.ts";
 import { drawOrders } from "./orders.ts";
-import { drawPlaces } from "./place.ts";
-import {
-  type Board,
-  combinations,
-  factorsOn,
-  isWood,
-  type LaidPatch,
-  matches,
-  type Plan,
-  type Treatment,
-} from "./plan.ts";
-import { type Block, shareOut } from "./share-out.ts";
+import type { Board, LaidPatch, LayoutKind, Plan, Treatment } from "./plan.ts";
 
 /**
  * A fair layout by lot. Each board is a block: it holds every treatment when it can, else the treatments are shared
@@ -34,38 +28,30 @@ import { type Block, shareOut } from "./share-out.ts";
 export function layOut(plan: Plan, seed: string): readonly LaidPatch[] {
   checkPlan(plan);
   const random = randomFromSeed(seed);
-  const fixed = dealToBoards(plan, random);
-  const candidates = combinations(factorsOn(plan, "jar", "patch"));
-  const blocks = plan.boards.map((b, i) => blockOf(plan, b, fixed[i] as Treatment, candidates));
-  checkPlaces(plan, candidates, blocks);
-  const held = shareOut(blocks, candidates.length, random);
-  const rows = plan.boards.map((b, i) => {
-    const here = candidates.map((t) => ({ ...t, ...fixed[i] }));
-    const there = (held[i] as readonly number[]).map((t) => here[t] as Treatment);
-    return drawPlaces(b.board, there, plan.neighboursForbidden, random);
-  });
-  return writeDown(plan, rows, random);
+  return writeDown(plan, arrangers[plan.kind ?? "every-board"](plan, random), random);
 }
 
-function writeDown(
-  plan: Plan,
-  rows: readonly (readonly Treatment[])[],
-  random: Random,
-): readonly LaidPatch[] {
+const arrangers: Readonly<Record<LayoutKind, (plan: Plan, random: Random) => Arrangement>> = {
+  "every-board": arrangeInBlocks,
+  "even-pairs": arrangeInBlocks,
+  square: arrangeInSquares,
+  "double-square": arrangeInDoubleSquares,
+  screen: arrangeScreen,
+  best: arrangeBest,
+  steps: arrangeSteps,
+};
+
+function writeDown(plan: Plan, { rows, turns }: Arrangement, random: Random): readonly LaidPatch[] {
   const places = plan.boards.flatMap((b, i) =>
     (rows[i] as readonly Treatment[]).map((t, p) => ({ b, place: p + 1, t: inFactorOrder(plan, t) })),
   );
-  const jars = dealJars(
-    plan,
-    places.map((p) => p.t),
-    places.map((p) => p.b.wood),
-    random,
-  );
+  const jars = jarNumbers(plan, places, random);
   const codes = drawCodes(places.length, random);
   const orders = drawOrders(
     places.map((p) => p.b.board),
     plan.sessions,
     random,
+    turns?.flat(),
   );
   return places.map(({ b, place, t }, i) => ({
     patch: `${b.board}-${place}`,
@@ -78,89 +64,21 @@ function writeDown(
   }));
 }
 
+interface Place {
+  readonly b: Board;
+  readonly t: Treatment;
+}
+
+/** The jar of every place; on step boards a whole board comes from one jar. */
+function jarNumbers(plan: Plan, places: readonly Place[], random: Random): readonly number[] {
+  const treatments = (list: readonly Place[]) => list.map((p) => p.t);
+  const woods = (list: readonly Place[]) => list.map((p) => p.b.wood);
+  if (plan.kind !== "steps") return dealJars(plan, treatments(places), woods(places), random);
+  const first = places.filter((p, i) => places.findIndex((q) => q.b === p.b) === i);
+  const whole = { ...plan, factors: plan.factors.filter((f) => f.appliedTo !== "patch") };
+  const ofBoard = dealJars(whole, treatments(first), woods(first), random, "board");
+  return places.map((p) => ofBoard[first.findIndex((q) => q.b === p.b)] as number);
+}
+
 const inFactorOrder = (plan: Plan, t: Treatment): Treatment =>
   Object.fromEntries(plan.factors.map((f) => [f.name, t[f.name] as string]));
-
-/** What belongs to a whole board: its wood as it is, the rest dealt to planks and boards as evenly as they come. */
-function dealToBoards(plan: Plan, random: Random): readonly Treatment[] {
-  const onPlanks = deal(plan, (b) => b.plank, factorsOn(plan, "plank"), random);
-  const onBoards = deal(plan, (b) => b.board, factorsOn(plan, "board"), random);
-  const wood = plan.factors.find(isWood);
-  return plan.boards.map((b) => ({
-    ...(wood === undefined ? {} : { [wood.name]: b.wood }),
-    ...onPlanks.get(b.plank),
-    ...onBoards.get(b.board),
-  }));
-}
-
-/** Deals combinations to planks or boards, wood by wood and plank by plank, so that each wood gets them evenly. */
-function deal(
-  plan: Plan,
-  nameOf: (b: Board) => string,
-  factors: Plan["factors"],
-  random: Random,
-): ReadonlyMap<string, Treatment> {
-  const things = new Map(plan.boards.map((b) => [nameOf(b), b]));
-  const hands = shuffled(combinations(factors), random);
-  if (factors.length > 0 && hands.length > things.size)
-    throw new DomainError({
-      code: "not-enough-data",
-      field: "boards",
-      value: things.size,
-      limits: { min: hands.length },
-      because: `${factors.map((f) => f.name).join(" and ")} needs ${hands.length} of them.`,
-    });
-  const inTurn = drawnGroups([...things.values()], (b) => b.wood, random).flatMap((ofWood) =>
-    drawnGroups(ofWood, (b) => b.plank, random).flat(),
-  );
-  return new Map(inTurn.map((b, i) => [nameOf(b), hands[i % hands.length] as Treatment]));
-}
-
-/** The boards that agree in something together, groups and members both in drawn order. */
-const drawnGroups = (
-  boards: readonly Board[],
-  by: (b: Board) => string,
-  random: Random,
-): readonly (readonly Board[])[] =>
-  shuffled([...new Set(boards.map(by))], random).map((g) =>
-    shuffled(
-      boards.filter((b) => by(b) === g),
-      random,
-    ),
-  );
-
-function blockOf(plan: Plan, b: Board, fixed: Treatment, candidates: readonly Treatment[]): Block {
-  const surroundings = { board: b.board, plank: b.plank, wood: b.wood, ...fixed };
-  const allowed = candidates.flatMap((t, i) =>
-    plan.forbidden.some((p) => matches(p, { ...surroundings, ...t })) ? [] : [i],
-  );
-  if (allowed.length === 0)
-    throw new DomainError({
-      code: "contradiction",
-      field: "forbidden",
-      value: b.board,
-      because: `It leaves nothing that may stand on board ${b.board}.`,
-    });
-  return { places: b.patches, allowed };
-}
-
-function checkPlaces(plan: Plan, candidates: readonly Treatment[], blocks: readonly Block[]): void {
-  const possible = new Set(blocks.flatMap((b) => b.allowed));
-  const nowhere = candidates.find((_, i) => !possible.has(i));
-  if (nowhere !== undefined && plan.forbidden.every((p) => !matches(p, nowhere)))
-    throw new DomainError({
-      code: "contradiction",
-      field: "forbidden",
-      value: nowhere,
-      because: "It is forbidden on every board.",
-    });
-  const places = plan.boards.reduce((sum, b) => sum + b.patches, 0);
-  if (places < possible.size)
-    throw new DomainError({
-      code: "not-enough-data",
-      field: "boards",
-      value: places,
-      limits: { min: possible.size },
-      because: `There are ${possible.size} treatments and only ${places} ${places === 1 ? "place" : "places"} for them.`,
-    });
-}

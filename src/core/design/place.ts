@@ -6,6 +6,12 @@ import { matches, type Plan, type Treatment } from "./plan.ts";
 const draws = 400;
 const searchSteps = 200_000;
 
+/** Whether two treatments must not lie side by side. */
+export const neighboursClash =
+  (forbidden: Plan["neighboursForbidden"]) =>
+  (a: Treatment, b: Treatment): boolean =>
+    forbidden.some(([p, q]) => (matches(p, a) && matches(q, b)) || (matches(p, b) && matches(q, a)));
+
 /**
  * A drawn order along one board in which no two neighbours are forbidden ones. Plain draws are made until one fits,
  * so that every admissible order is equally likely; only where hardly any fits does a search place them in turn.
@@ -20,8 +26,7 @@ export function drawPlaces(
   forbidden: Plan["neighboursForbidden"],
   random: Random,
 ): readonly Treatment[] {
-  const clash = (a: Treatment, b: Treatment) =>
-    forbidden.some(([p, q]) => (matches(p, a) && matches(q, b)) || (matches(p, b) && matches(q, a)));
+  const clash = neighboursClash(forbidden);
   const fits = (row: readonly Treatment[]) =>
     row.every((t, i) => i === 0 || !clash(row[i - 1] as Treatment, t));
   for (let i = 0; i < draws; i++) {

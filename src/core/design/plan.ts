@@ -21,7 +21,29 @@ export interface Board {
 /** A level for each factor; as a pattern (in a forbidden list), for some of them. */
 export type Treatment = Readonly<Record<string, string>>;
 
+/**
+ * How a layout is made. `every-board`: each board holds everything that it can, the rest shared out evenly;
+ * `even-pairs`: boards that are too small, every pair together equally often; `square`: everything once on each board
+ * and once at each place; `double-square`: and once at each turn, or once with each level of a second factor;
+ * `screen`: many things at two levels in few patches; `best`: the patches that tell most where not everything fits;
+ * `steps`: one factor rises in steps along each board, the others change from board to board.
+ */
+export const layoutKinds = [
+  "every-board",
+  "even-pairs",
+  "square",
+  "double-square",
+  "screen",
+  "best",
+  "steps",
+] as const;
+export type LayoutKind = (typeof layoutKinds)[number];
+
 export interface Plan {
+  /** `every-board` unless told. */
+  readonly kind?: LayoutKind;
+  /** For `best`: factors whose effect on each other is asked as well. */
+  readonly together?: readonly (readonly [string, string])[];
   readonly factors: readonly Factor[];
   /** Jars mixed independently for each recipe; from 1. */
   readonly jarsPerLevel: number;
@@ -52,6 +74,10 @@ export const isWood = (factor: Factor): boolean => factor.name === "wood";
 /** The factors that are dealt by lot and sit on one of the named things. */
 export const factorsOn = (plan: Pick<Plan, "factors">, ...on: AppliedTo[]): readonly Factor[] =>
   plan.factors.filter((f) => !isWood(f) && on.includes(f.appliedTo));
+
+/** What can differ from patch to patch on one board. */
+export const withinBoards = (plan: Pick<Plan, "factors">): readonly Factor[] =>
+  factorsOn(plan, "jar", "patch");
 
 /** Every combination of the levels of some factors, the last factor running fastest; of none, one empty combination. */
 export function combinations(factors: readonly Factor[]): readonly Treatment[] {

@@ -48,7 +48,7 @@ const levelsOf = (patches: readonly LaidPatch[], f: Factor): readonly string[] =
 export function stratumOf(plan: Plan, patches: readonly LaidPatch[], factor: Factor): Stratum {
   const unit = unitOfFactor(factor);
   const unitOf = unitLabels(plan, patches, factor);
-  const within = unit === "jar" || unit === "patch";
+  const within = unit === "patch" || (unit === "jar" && plan.kind !== "steps"); // on step boards a jar fills a whole board
   const boards = new Map(plan.boards.map((b) => [b.board, b]));
   const surroundings = patches.map((p) => {
     const b = boards.get(p.board);

@@ -1,13 +1,27 @@
 import { z } from "zod";
+import { screenOfPlan } from "../design/arrange-screen.ts";
 import { cannotTell } from "../design/cannot-tell.ts";
 import { layOut } from "../design/layout.ts";
-import type { Factor, Plan } from "../design/plan.ts";
-import { smallestDifferences } from "../design/smallest-difference.ts";
+import { type CurvePoint, differenceCurve, faultKinds, worstFaultMended } from "../design/more-of-it.ts";
+import { type Factor, layoutKinds, type Plan } from "../design/plan.ts";
+import { replicatesOf } from "../design/replicates.ts";
+import { sameThings } from "../design/same-thing.ts";
+import { type SmallestDifference, smallestDifferences } from "../design/smallest-difference.ts";
+import { stagesFor } from "../design/stages.ts";
+import { trialTakes } from "../design/takes.ts";
 import { defineCalculation } from "./calculation.ts";
 
 const pattern = z.record(z.string(), z.string());
+const pair = z.tuple([z.string().min(1), z.string().min(1)]);
+
+const noise = z.strictObject({
+  patch: z.number().positive(),
+  jar: z.number().min(0).default(0),
+  plank: z.number().min(0).default(0),
+});
 
 const input = z.strictObject({
+  kind: z.enum(layoutKinds).optional(),
   factors: z
     .array(
       z.strictObject({
@@ -31,18 +45,34 @@ const input = z.strictObject({
     .min(1),
   forbidden: z.array(pattern).default([]),
   neighboursForbidden: z.array(z.tuple([pattern, pattern])).default([]),
+  together: z.array(pair).optional(),
   sessions: z.int().min(1).max(100).default(1),
-  noise: z
+  noise: noise.optional(),
+  responses: z
+    .array(z.strictObject({ name: z.string().min(1), noise, matters: z.number().positive().optional() }))
+    .optional(),
+  curve: z.boolean().default(false),
+  work: z
     .strictObject({
-      patch: z.number().positive(),
-      jar: z.number().min(0).default(0),
-      plank: z.number().min(0).default(0),
+      coats: z.int().min(1).max(100),
+      responses: z.int().min(1).max(100).default(1),
+      millilitresPerPatchCoat: z.number().positive(),
+      eveningHours: z.number().positive().default(2),
     })
     .optional(),
   seed: z.string().min(1),
 });
 
+const shown = z.looseObject({
+  factor: z.string(),
+  value: z.number().nullable(),
+  power: z.number(),
+  about: z.string(),
+  degreesOfFreedom: z.number(),
+});
+
 const output = z.looseObject({
+  kind: z.string(),
   patches: z.array(
     z.looseObject({
       patch: z.string(),
@@ -54,16 +84,21 @@ const output = z.looseObject({
       order: z.array(z.int()),
     }),
   ),
+  replicates: z.array(
+    z.looseObject({ factor: z.string(), unit: z.string(), times: z.int(), patches: z.int() }),
+  ),
   cannotTell: z.array(z.looseObject({ term: z.string(), with: z.array(z.string()) })),
-  smallestDifference: z.array(
+  sameThing: z.array(z.looseObject({ effect: z.array(z.string()), with: z.array(z.array(z.string())) })),
+  smallestDifference: z.array(shown),
+  responses: z.array(
     z.looseObject({
-      factor: z.string(),
-      value: z.number().nullable(),
-      power: z.number(),
-      about: z.string(),
-      degreesOfFreedom: z.number(),
+      name: z.string(),
+      smallestDifference: z.array(shown),
+      curve: z.array(z.looseObject({})),
     }),
   ),
+  worst: z.looseObject({}).nullable(),
+  stages: z.array(z.looseObject({ stage: z.string() })),
 });
 
 type Input = z.output<typeof input>;
@@ -76,21 +111,75 @@ const factorOf = (f: Input["factors"][number]): Factor => ({
 });
 
 /** The plan in a calculation's input, without lot and noise. */
-export const planOf = ({
-  factors,
-  jarsPerLevel,
-  boards,
-  forbidden,
-  neighboursForbidden,
-  sessions,
-}: Input): Plan => ({
-  factors: factors.map(factorOf),
-  jarsPerLevel,
-  boards,
-  forbidden,
-  neighboursForbidden,
-  sessions,
+export const planOf = (given: Input): Plan => ({
+  ...(given.kind === undefined ? {} : { kind: given.kind }),
+  ...(given.together === undefined ? {} : { together: given.together }),
+  factors: given.factors.map(factorOf),
+  jarsPerLevel: given.jarsPerLevel,
+  boards: given.boards,
+  forbidden: given.forbidden,
+  neighboursForbidden: given.neighboursForbidden,
+  sessions: given.sessions,
 });
+
+type Patches = ReturnType<typeof layOut>;
+
+const shownOf = ({ standardError, ...rest }: SmallestDifference) => ({
+  ...rest,
+  standardError: Number.isFinite(standardError) ? standardError : null,
+});
+
+const pointOf = ({ smallestDifference, ...point }: CurvePoint) => ({
+  ...point,
+  smallestDifference: smallestDifference.map(shownOf),
+});
+
+function responsesOf(plan: Plan, patches: Patches, given: Input) {
+  return (given.responses ?? []).map((r) => ({
+    name: r.name,
+    ...(r.matters === undefined ? {} : { matters: r.matters }),
+    smallestDifference: smallestDifferences(plan, patches, r.noise).map(shownOf),
+    curve: given.curve ? differenceCurve(plan, r.noise).map(pointOf) : [],
+  }));
+}
+
+/** The worst fault over all that is looked at: what cannot be told is the same for all, what is missed is not. */
+function worstOf(plan: Plan, patches: Patches, given: Input) {
+  const looks = (given.responses ?? []).map((r) => ({
+    response: r.name,
+    noise: r.noise,
+    matters: r.matters ?? null,
+  }));
+  const found = (looks.length > 0 ? looks : [{ response: null, noise: null, matters: null }]).flatMap(
+    (look) => {
+      const worst = worstFaultMended(plan, patches, look.noise, look.matters);
+      return worst === null ? [] : [{ response: look.response, ...worst }];
+    },
+  );
+  const [worst] = found.sort((a, b) => faultKinds.indexOf(a.fault.kind) - faultKinds.indexOf(b.fault.kind));
+  if (worst === undefined) return null;
+  return {
+    ...(worst.response === null ? {} : { response: worst.response }),
+    fault: { ...worst.fault, with: [...worst.fault.with] },
+    mend: worst.mend === null ? null : { ...worst.mend, boards: worst.mend.boards.map((b) => ({ ...b })) },
+  };
+}
+
+function takesOf(patches: Patches, work: NonNullable<Input["work"]>) {
+  const { eveningHours, ...told } = work;
+  const takes = trialTakes({
+    ...told,
+    patches: patches.length,
+    jars: new Set(patches.map((p) => p.jar)).size,
+  });
+  return { ...takes, evenings: Math.max(work.coats, Math.ceil(takes.hours / eveningHours)) };
+}
+
+function screened(plan: Plan) {
+  if (plan.kind !== "screen") return {};
+  const { runs, fraction, generators } = screenOfPlan(plan);
+  return { screen: { runs: runs.length, generators, resolution: fraction?.resolution ?? null } };
+}
 
 /** A fair layout with what it can show and what it cannot tell apart. */
 export const layoutCalculation = defineCalculation({
@@ -103,21 +192,31 @@ export const layoutCalculation = defineCalculation({
     const plan = planOf(given);
     const patches = layOut(plan, given.seed);
     return {
+      kind: plan.kind ?? "every-board",
       patches: patches.map((p) => ({ ...p, order: [...p.order] })),
+      replicates: replicatesOf(plan, patches).map((r) => ({ ...r })),
       cannotTell: cannotTell(plan, patches).map((c) => ({ term: c.term, with: [...c.with] })),
+      sameThing: sameThings(plan, patches).map((s) => ({
+        effect: [...s.effect],
+        with: s.with.map((w) => [...w]),
+      })),
       smallestDifference:
-        given.noise === undefined
-          ? []
-          : smallestDifferences(plan, patches, given.noise).map(({ standardError, ...shown }) => ({
-              ...shown,
-              standardError: Number.isFinite(standardError) ? standardError : null,
-            })),
+        given.noise === undefined ? [] : smallestDifferences(plan, patches, given.noise).map(shownOf),
+      responses: responsesOf(plan, patches, given),
+      worst: worstOf(plan, patches, given),
+      stages: (stagesFor(plan) ?? []).map((s) => ({ ...s })),
+      ...screened(plan),
+      ...(given.work === undefined ? {} : { takes: takesOf(patches, given.work) }),
     };
   },
   sources: [
     "R. A. Fisher, The Design of Experiments (1935), ch. IV: randomised blocks",
     "J. A. Eccleston and A. Hedayat, Ann. Statist. 2 (1974) 1238: (M,S)-optimal incomplete blocks",
     "R. A. Bailey, Design of Comparative Experiments (2008): strata, aliasing",
+    "M. T. Jacobson and P. Matthews, J. Combin. Des. 4 (1996) 405; R. C. Bose, S. S. Shrikhande and E. T. Parker, Canad. J. Math. 12 (1960) 189: squares",
+    "H. Hanani, Discrete Math. 11 (1975) 255; E. S. Kramer and D. M. Mesner, Discrete Math. 15 (1976) 263: even pairs",
+    "R. L. Plackett and J. P. Burman, Biometrika 33 (1946) 305; A. Fries and W. G. Hunter, Technometrics 22 (1980) 601: screens",
+    "R. K. Meyer and C. J. Nachtsheim, Technometrics 37 (1995) 60: the patches that tell most",
   ],
   example: {
     input: {
