@@ -210,4 +210,5 @@ test("both ends of thickness and temperature are in the range; just outside is n
   expect(() => dried({ airC: 50.1 })).toThrow(/temperatureC/);
   expect(() => dried({ airC: -0.1 })).toThrow(/temperatureC/);
   expect(() => dried({ composition: { unknown: massFraction(1) } })).toThrow(/unknown/);
+  expect(() => dried({ composition: { ethanol: massFraction(0.9) } })).toThrow(/add up to 1/);
 });

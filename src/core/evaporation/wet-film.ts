@@ -32,6 +32,17 @@ function volatileOf(component: Component): Volatile {
   });
 }
 
+function whole(composition: Composition): Composition {
+  const sum = Object.values(composition).reduce<number>((total, share) => total + share, 0);
+  if (Math.abs(sum - 1) < 1e-6) return composition;
+  throw new DomainError({
+    code: "contradiction",
+    field: "film.solvent",
+    value: sum,
+    because: "The parts of a liquid have to add up to 1.",
+  });
+}
+
 /**
  * What lies on an area: the liquids of a wet film by moles, and its resin. Water is always among them, since the film
  * takes it from the air.
@@ -41,7 +52,7 @@ function volatileOf(component: Component): Volatile {
  * @param applied  composition, wet thickness [m], cut [kg/m³], partial density of the resin [kg/m³], dry film beneath [m],
  *                 of which what the coat melts dries anew with it
  * @returns        moles [mol/m²] and molar volumes [m³/mol] by component, volume and mass of the resin by area
- * @throws DomainError `not-enough-data` for a part that has no name
+ * @throws DomainError `not-enough-data` for a part that has no name, `contradiction` where the parts do not add up to 1
  *
  * Valid:    volumes at 20 °C
  * Accuracy: as the density of the liquid
@@ -54,7 +65,7 @@ export function wetFilmOf(applied: Applied): WetFilm {
   const melted = Math.min(beneath, meltedShare * thickness);
   const liquid = thickness / (1 + cut / partialDensity);
   const mass = liquid * densityOfSolvent(composition, strengthAt20C).value;
-  const withWater = { ...composition, water: (composition.water ?? 0) as MassFraction };
+  const withWater = { ...whole(composition), water: (composition.water ?? 0) as MassFraction };
   const shares = (Object.entries(withWater) as [Component, MassFraction][])
     .filter(([component, share]) => share > 0 || component === "water")
     .map(([component, share]) => [volatileOf(component), share] as const);

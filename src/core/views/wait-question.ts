@@ -88,10 +88,16 @@ function loggedWhitening(
   place: Place,
 ): LoggedWhiteningQuestion[] {
   const { went } = layer.body as Layer;
+  if (went === undefined) return [];
   const { setups } = layerSetups(read, layer, place);
-  return went === undefined || setups === null
-    ? []
-    : [{ entry: layer.id, whitened: went === "whitened", setups }];
+  return setups === null ? [] : [{ entry: layer.id, whitened: went === "whitened", setups }];
+}
+
+/** What the last of a list give, no more of them looked at than is needed. */
+function lastOf<T, U>(all: readonly T[], of: (one: T) => readonly U[]): readonly U[] {
+  const found: U[] = [];
+  for (let i = all.length - 1; i >= 0 && found.length < latest; i--) found.unshift(...of(all[i] as T));
+  return found;
 }
 
 /** What the log says of how coats went, the last forty of each. */
@@ -103,8 +109,8 @@ export const logQuestions = (read: NotebookReader): LogQuestions =>
       return place === null ? [] : [{ layer, place }];
     });
     return {
-      waits: placed.flatMap(({ layer, place }) => loggedWait(r, layer, place)).slice(-latest),
-      whitenings: placed.flatMap(({ layer, place }) => loggedWhitening(r, layer, place)).slice(-latest),
+      waits: lastOf(placed, ({ layer, place }) => loggedWait(r, layer, place)),
+      whitenings: lastOf(placed, ({ layer, place }) => loggedWhitening(r, layer, place)),
     };
   });
 
