@@ -1,9 +1,13 @@
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { demoHouse } from "./demo-house.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
 import { type House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
+const artefacts = join(import.meta.dirname, "../../test-artefacts");
+mkdirSync(artefacts, { recursive: true });
 let house: House;
 let browser: Browser;
 beforeAll(async () => {
@@ -88,6 +92,39 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
     expectQuiet(seen);
     await seen.context.close();
   });
+});
+
+test("labels of several sizes come out of the printer, one page a sheet", { timeout: 120_000 }, async () => {
+  const seen = await visit(browser, house.address, "desktop");
+  const { page } = seen;
+  await page.goto("/jars/labels");
+  const sheets = page.getByRole("img", { name: /^A sheet of labels/ });
+  await sheets.first().waitFor();
+  await page.getByRole("radio", { name: /^105 × 74 mm/ }).check();
+  const pages = async (name: string, width?: string) => {
+    const pdf = await page.pdf({ preferCSSPageSize: true, path: join(artefacts, `labels-${name}.pdf`) });
+    const text = pdf.toString("latin1");
+    if (width !== undefined) expect(text).toContain(`[0 0 ${width}`);
+    return (text.match(/\/Type \/Page\b/g) ?? []).length;
+  };
+  expect(await pages("105x74", "59")).toBe(await sheets.count()); // A4 is 595.3 points wide (ISO 216, 72 to the inch)
+  await page.getByRole("radio", { name: "Letter" }).check();
+  await page.getByRole("radio", { name: /^101.6 × 50.8 mm/ }).check();
+  expect(await pages("101x50", "61")).toBe(await sheets.count()); // 612 points: 8½ in
+  await page.getByRole("radio", { name: /^A size of your own/ }).check();
+  await page.getByText("Give a size that all of it fits on.").waitFor();
+  await page.getByLabel("Width, mm").fill("50");
+  await page.getByLabel("Height, mm").fill("30");
+  await page.getByText("The label is too small").waitFor();
+  await page.getByLabel("Width, mm").fill("90,5");
+  await page.getByLabel("Height, mm").fill("60");
+  await sheets.first().waitFor();
+  await page.getByText("Is your printer a little off?").click();
+  await page.getByLabel("Move right").fill("30");
+  await page.getByText("From −20 to 20 mm would do.").waitFor();
+  await expectWellMade(page, "labels-own");
+  expectQuiet(seen);
+  await seen.context.close();
 });
 
 test("the bar on a sheet of labels is 100 mm on paper", { timeout: 60_000 }, async () => {

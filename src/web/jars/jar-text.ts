@@ -45,11 +45,12 @@ export function stateOnShelf(jar: JarView, fitness: Fitness): string {
     .join(", ");
 }
 
-const first = (names: readonly { readonly name: string }[]): string => names[0]?.name ?? "";
-
 /** `Dewaxed lemon flakes in Ethanol 96 %` */
 export const inWords = (jar: JarView): string =>
-  words.jars.inSolvent(first(jar.resins), jar.solvents.map((s) => s.name).join(", "));
+  words.jars.inSolvent(
+    jar.resins.map((one) => one.name).join(" and "),
+    jar.solvents.map((s) => s.name).join(", "),
+  );
 
 /** Everything that the drawing says, for who cannot see it. */
 export const readOut = (jar: JarView, fitness: Fitness): string =>

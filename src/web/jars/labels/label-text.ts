@@ -1,4 +1,4 @@
-import { massOf } from "../../../core/jar/amounts.ts";
+import { massOf, solidsOf, solventVolumeOf } from "../../../core/jar/amounts.ts";
 import { fitnessDefaults } from "../../../core/jar/fitness.ts";
 import { whatTheLabelHides } from "../../../core/safety/cautions.ts";
 import type { Component } from "../../../core/solution/component.ts";
@@ -79,6 +79,10 @@ export function labelText(jar: JarView, zone: string, testAfter: number): LabelT
     ...(jar.resinSince === null || day(jar.resinSince) === day(jar.madeAt)
       ? []
       : [{ name: t.oldAs, says: day(jar.resinSince) }]),
+    {
+      name: t.inIt,
+      says: t.resinAndAlcohol(grams(solidsOf(atFirst)), millilitres(solventVolumeOf(atFirst))),
+    },
     { name: t.filled, says: `${millilitres(jar.volumeAtFirst)}, ${grams(massOf(atFirst))}` },
     ...(jar.weighedLast?.withLid === true
       ? [{ name: t.shutAt, says: t.withLid(grams(jar.weighedLast.grossKg)) }]
@@ -91,7 +95,7 @@ export function labelText(jar: JarView, zone: string, testAfter: number): LabelT
     code: jar.code,
     cut: cut === null ? "?" : pounds(jar, cut),
     cutDefined: cut === null ? t.cutUnknown : t.cutDefined(Math.round(cut)),
-    resin: [jar.resins[0]?.name ?? "", jar.wax === "waxy" ? t.waxy : ""]
+    resin: [jar.resins.map((named) => named.name).join(" and "), jar.wax === "waxy" ? t.waxy : ""]
       .filter((part) => part !== "")
       .join(", "),
     solvent: others === "" ? solvent : t.byWeight(solvent, others),

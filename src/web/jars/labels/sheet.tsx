@@ -1,68 +1,71 @@
 import { For, Show } from "solid-js";
 import type { JarView } from "../../../core/views/jar.ts";
 import { words } from "../../words/words.ts";
-import { Label, labelMm } from "./label.tsx";
-import type { LabelText } from "./label-text.ts";
+import { type LabelFormat, papers, placeOf } from "./formats.ts";
+import { Label } from "./label.tsx";
+import type { LabelLayout } from "./label-layout.ts";
 
-export const papers = {
-  a4: { width: 210, height: 297 },
-  letter: { width: 215.9, height: 279.4 },
-} as const;
-export type Paper = keyof typeof papers;
+export interface SheetLabel {
+  readonly jar: JarView;
+  readonly layout: LabelLayout;
+  readonly address: string;
+}
 
-const across = 2;
-const down = 3;
-export const perSheet = across * down;
-
-/** Six labels to a sheet, everything in millimetres, with a bar to measure the print by. */
+/** One sheet of labels, everything in millimetres, with a bar to measure the print by where the foot has room. */
 export function LabelSheet(props: {
-  readonly paper: Paper;
-  readonly labels: readonly { readonly jar: JarView; readonly text: LabelText; readonly address: string }[];
+  readonly format: LabelFormat;
+  readonly labels: readonly SheetLabel[];
   readonly invented: boolean;
+  /** How far the printer is off, mm. */
+  readonly moved: { readonly right: number; readonly down: number };
 }) {
-  const paper = () => papers[props.paper];
-  const left = () => (paper().width - across * labelMm.width) / 2;
-  const top = () => (props.paper === "a4" ? 12 : 5);
+  const f = () => props.format;
+  const paper = () => papers[f().paper];
   const t = words.jars.labelText;
-  const feet = () => top() + down * labelMm.height;
+  const feet = () => f().top + f().down * f().height;
+  const hasFoot = () => paper().height - feet() >= 12;
   return (
     <svg
-      class={`label-sheet ${props.paper}`}
+      class={`label-sheet ${f().paper}`}
       width={`${paper().width}mm`}
       height={`${paper().height}mm`}
       viewBox={`0 0 ${paper().width} ${paper().height}`}
       role="img"
-      aria-label={t.sheet(props.labels.map((one) => one.text.code).join(", "))}
+      aria-label={t.sheet(props.labels.map((one) => one.jar.code).join(", "))}
     >
       <rect width={paper().width} height={paper().height} fill="#fff" />
-      <For each={props.labels}>
-        {(one, i) => (
-          <g
-            transform={`translate(${left() + (i() % across) * labelMm.width} ${top() + Math.floor(i() / across) * labelMm.height})`}
-          >
-            <rect
-              width={labelMm.width}
-              height={labelMm.height}
-              fill="none"
-              stroke="#888"
-              stroke-width="0.25"
-              stroke-dasharray="1.4 1.2"
-            />
-            <Label jar={one.jar} text={one.text} address={one.address} />
-          </g>
-        )}
-      </For>
-      <text x={left()} y={feet() + 5} font-size="3.6">
-        {t.tip}
-        <Show when={props.invented}> {words.shell.demo}.</Show>
-      </text>
-      <g transform={`translate(${left()} ${feet() + 8})`}>
-        <path d="M0.1 0.4V3.6M0.1 2H99.9M99.9 0.4V3.6" fill="none" stroke="#000" stroke-width="0.3" />
-        <rect x="31" y="0" width="38" height="4" fill="#fff" />
-        <text x="50" y="3.2" font-size="3.6" class="m">
-          {t.measure}
-        </text>
+      <g transform={`translate(${props.moved.right} ${props.moved.down})`}>
+        <For each={props.labels}>
+          {(one, i) => (
+            <g transform={`translate(${placeOf(f(), i()).x} ${placeOf(f(), i()).y})`}>
+              <Show when={f().dashes}>
+                <rect
+                  width={f().width}
+                  height={f().height}
+                  fill="none"
+                  stroke="#888"
+                  stroke-width="0.25"
+                  stroke-dasharray="1.4 1.2"
+                />
+              </Show>
+              <Label jar={one.jar} layout={one.layout} address={one.address} />
+            </g>
+          )}
+        </For>
       </g>
+      <Show when={hasFoot()}>
+        <text x={Math.max(6, f().left)} y={paper().height - 8.5} font-size="3.2">
+          {f().dashes ? t.tip : t.tipCut}
+          <Show when={props.invented}> {words.shell.demo}.</Show>
+        </text>
+        <g transform={`translate(${Math.max(6, f().left)} ${paper().height - 7})`}>
+          <path d="M0.1 0.4V3.6M0.1 2H99.9M99.9 0.4V3.6" fill="none" stroke="#000" stroke-width="0.3" />
+          <rect x="31" y="0" width="38" height="4" fill="#fff" />
+          <text x="50" y="3.2" font-size="3.6" class="m">
+            {t.measure}
+          </text>
+        </g>
+      </Show>
     </svg>
   );
 }

@@ -1,21 +1,28 @@
-import { createMemo, createSignal, For, Show } from "solid-js";
+import { createMemo, For, Show } from "solid-js";
 import { defaultValue } from "../../../core/views/default-value.ts";
 import { useBook } from "../../book-store/use-book.tsx";
-import { Choice } from "../../controls/choice.tsx";
+import { DoesNotFit } from "../../controls/does-not-fit.tsx";
 import { address, navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
 import { words } from "../../words/words.ts";
 import { cutOnShelf } from "../jar-text.ts";
 import { jarsOnShelves } from "../use-jar.ts";
+import { FormatFields } from "./format-fields.tsx";
+import { perSheet } from "./formats.ts";
+import { labelLayout } from "./label-layout.ts";
 import { labelText, testAfterDefault } from "./label-text.ts";
-import { LabelSheet, type Paper, perSheet } from "./sheet.tsx";
+import { LabelSheet, type SheetLabel } from "./sheet.tsx";
+import { useFormat } from "./use-format.ts";
 import "./labels.css";
 
-/** Labels for the jars that were chosen, six to a sheet: on the page as they come out of the printer. */
+/** A sheet's worth, to begin with. */
+const atFirst = 6;
+
+/** Labels for the jars that were chosen, on the sheet that is in the printer: on the page as they come out of it. */
 export function LabelsView() {
   const book = useBook();
   const t = words.jars.labelText;
-  const [paper, setPaper] = createSignal<Paper>("a4");
+  const choice = useFormat();
   const jars = createMemo(() =>
     jarsOnShelves(book, false)
       .filter(({ fitness }) => fitness.state !== "discard")
@@ -28,7 +35,7 @@ export function LabelsView() {
     return new Set(
       named === null
         ? jars()
-            .slice(0, perSheet)
+            .slice(0, atFirst)
             .map((jar) => jar.id)
         : named.split(","),
     );
@@ -39,17 +46,32 @@ export function LabelsView() {
     navigate(`/jars/labels?jars=${[...next].join(",")}`, { replace: true });
   };
   const testAfter = book.view("test-after", (read) => defaultValue(read, testAfterDefault));
-  const sheets = createMemo(() => {
-    const labels = jars()
+  const labels = createMemo(() => {
+    const format = choice.format();
+    if (format === undefined) return [];
+    return jars()
       .filter((jar) => chosen().has(jar.id))
       .reverse()
       .map((jar) => ({
         jar,
-        text: labelText(jar, book.zone, testAfter()),
+        layout: labelLayout(
+          labelText(jar, book.zone, testAfter()),
+          [t.opened, t.dropTest],
+          format.width,
+          format.height,
+        ),
         address: `${location.origin}/jars/${jar.id}`,
       }));
-    return Array.from({ length: Math.ceil(labels.length / perSheet) }, (_, i) =>
-      labels.slice(i * perSheet, (i + 1) * perSheet),
+  });
+  const drawn = () => labels().filter((one): one is SheetLabel => one.layout !== undefined);
+  /** Jars whose words do not fit a label of this size. */
+  const tooSmall = () => labels().filter((one) => one.layout === undefined);
+  const sheets = createMemo(() => {
+    const format = choice.format();
+    if (format === undefined) return [];
+    const each = perSheet(format);
+    return Array.from({ length: Math.ceil(drawn().length / each) }, (_, i) =>
+      drawn().slice(i * each, (i + 1) * each),
     );
   });
   return (
@@ -72,17 +94,18 @@ export function LabelsView() {
             </For>
           </div>
         </fieldset>
-        <Choice
-          inline
-          label={t.paper}
-          value={paper()}
-          options={[
-            { value: "a4", label: t.papers.a4 },
-            { value: "letter", label: t.papers.letter },
-          ]}
-          onChange={setPaper}
-        />
-        <Show when={sheets().length > 0} fallback={<p>{t.none}</p>}>
+        <FormatFields of={choice} />
+        <Show when={tooSmall().length > 0}>
+          <DoesNotFit
+            heading={t.tooSmall}
+            says={t.tooSmallSays(
+              tooSmall()
+                .map((one) => one.jar.code)
+                .join(", "),
+            )}
+          />
+        </Show>
+        <Show when={sheets().length > 0} fallback={<p>{chosen().size === 0 ? t.none : t.noSheet}</p>}>
           <button type="button" class="main" onClick={() => print()}>
             {t.print(sheets().length)}
           </button>
@@ -90,9 +113,20 @@ export function LabelsView() {
         </Show>
       </div>
       <div class="label-sheets">
-        <For each={sheets()}>
-          {(labels) => <LabelSheet paper={paper()} labels={labels} invented={book.invented()} />}
-        </For>
+        <Show when={choice.format()} keyed>
+          {(format) => (
+            <For each={sheets()}>
+              {(sheet) => (
+                <LabelSheet
+                  format={format}
+                  labels={sheet}
+                  invented={book.invented()}
+                  moved={choice.moved()}
+                />
+              )}
+            </For>
+          )}
+        </Show>
       </div>
     </Page>
   );
