@@ -116,6 +116,6 @@ function checkPlaces(plan: Plan, candidates: readonly Treatment[], blocks: reado
       field: "boards",
       value: places,
       limits: { min: possible.size },
-      because: `There are ${possible.size} treatments and only ${places} ${places === 1 ? "place" : "places"} for them: more boards or fewer levels would do, a screen of the ends first, or only the patches that tell most (kind "best").`,
+      because: `There are ${possible.size} treatments and only ${places} ${places === 1 ? "place" : "places"} for them. A screen of their ends, or only the patches that tell most, takes fewer (kind "screen" or "best").`,
     });
 }
