@@ -1,5 +1,7 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
+import { randomFromSeed } from "../random.ts";
+import { logRankPermutation } from "../statistics/log-rank-permutation.ts";
 import { readyTime, type WatchedJar } from "../statistics/ready-time.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
@@ -19,6 +21,8 @@ type Jar = z.output<typeof jar>;
 const input = z.strictObject({
   model: z.enum(["weibull", "lognormal"]),
   jars: z.array(jar).min(1).max(10_000),
+  /** What dealings are drawn from where there are too many to try all; the same seed, the same answer. */
+  seed: z.string().min(1).default("ready-time"),
 });
 
 const interval = z.tuple([z.number(), z.number().nullable()]);
@@ -40,6 +44,16 @@ const output = z.object({
   ratios: z.array(z.object({ of: z.string(), to: z.string(), ratio: z.number(), interval })),
   /** False when the looks do not fix the time of every group. */
   identifiable: z.boolean(),
+  /** Whether groups differ at all, by a log-rank test that asks for no curve; null where looks set none apart. */
+  permutation: z
+    .object({
+      method: z.string(),
+      statistic: z.number(),
+      pValue: z.number(),
+      dealings: z.number(),
+      exact: z.boolean(),
+    })
+    .nullable(),
   flags: z.array(flag),
 });
 
@@ -86,7 +100,7 @@ export const readyTimeCalculation = defineCalculation({
   purpose: "How long a jar takes to be ready, by group, from looks that were hours apart",
   input,
   output,
-  run: ({ model, jars }) => {
+  run: ({ model, jars, seed }) => {
     const watched = jars.map(watchedJar);
     const { fit, groups, ratios, identifiable } = readyTime(watched, model);
     return {
@@ -101,11 +115,13 @@ export const readyTimeCalculation = defineCalculation({
       })),
       ratios: ratios.map((r) => ({ ...r, interval: upTo(r.interval) })),
       identifiable,
+      permutation: logRankPermutation(watched, randomFromSeed(seed)),
       flags: openGroups(watched, groups),
     };
   },
   sources: [
     "J. D. Kalbfleisch and R. L. Prentice, The Statistical Analysis of Failure Time Data (2002), ch. 3: times known to lie between two looks",
+    "D. M. Finkelstein, Biometrics 42 (1986) 845: the log-rank score of such times",
   ],
   example: {
     input: {

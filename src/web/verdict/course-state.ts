@@ -46,16 +46,3 @@ export async function courseOf(
   }
   return points.length < 2 ? null : { factor, matters, points };
 }
-
-/**
- * The first coat from which on the two are as good as equal. Tested from the last coat backwards, and no further than
- * the first that is not: in that fixed order each test may use the whole 5 %.
- */
-export function equalFrom(points: readonly CoursePoint[]): number | null {
-  let from: number | null = null;
-  for (const point of points.toReversed()) {
-    if (point.pair.verdict !== "equal") break;
-    from = point.coat;
-  }
-  return from;
-}

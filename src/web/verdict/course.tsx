@@ -1,9 +1,10 @@
 import { createMemo, createResource, For, Show } from "solid-js";
+import { equalFrom } from "../../core/statistics/over-coats.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { scaleOf } from "../controls/scale.ts";
 import type { Saying } from "../words/en/verdict.ts";
 import { words } from "../words/words.ts";
-import { type Course as CourseFound, courseOf, equalFrom } from "./course-state.ts";
+import { type Course as CourseFound, courseOf } from "./course-state.ts";
 import { figuresOf } from "./figures.ts";
 import type { Look, VerdictPair } from "./questions.ts";
 
@@ -26,7 +27,10 @@ export function Course(props: {
           <h2>{words.verdict.course}</h2>
           <p>{words.verdict.courseSays(props.pair)}</p>
           <Drawn course={found()} how={props.how} />
-          <Show when={equalFrom(found().points)} keyed>
+          <Show
+            when={equalFrom(found().points.map((p) => ({ coat: p.coat, verdict: p.pair.verdict })))}
+            keyed
+          >
             {(coat) => <p>{words.verdict.equalFrom(coat)}</p>}
           </Show>
         </section>

@@ -106,6 +106,15 @@ function InWords(props: {
           </Show>
         )}
       </For>
+      <Show when={props.answer.method.variances.length > 0}>
+        <p>
+          <b>{say.luckHeading}</b>{" "}
+          {say.luck(
+            props.answer.method.variances.map((v) => say.luckOf(v.of, withDigits(Math.sqrt(v.variance), 2))),
+          )}
+        </p>
+      </Show>
+      <Beside answer={props.answer} />
       <Show when={sayFlags(props.answer, props.input)} keyed>
         {(flags) => <p>{flags}</p>}
       </Show>
@@ -145,6 +154,34 @@ function InWords(props: {
         <p>{say.departed(departed())}</p>
       </Show>
     </div>
+  );
+}
+
+/** What stands beside the shares of an ordered response: other kinds of evidence, whether they agree or not. */
+function Beside(props: { readonly answer: VerdictAnswer }) {
+  const say = words.verdict;
+  return (
+    <Show when={props.answer.permutation}>
+      {(dealt) => (
+        <p>
+          <b>{say.besideHeading}</b>{" "}
+          {say.dealt(withDigits(dealt().pValue * 1000, 2), dealt().dealings, dealt().exact)}{" "}
+          <For each={props.answer.odds?.pairs ?? []}>
+            {(p) => (
+              <>
+                {say.odds(
+                  p.a,
+                  p.b,
+                  withDigits(p.oddsRatio, 2),
+                  withDigits(p.interval[0], 2),
+                  withDigits(p.interval[1], 2),
+                )}{" "}
+              </>
+            )}
+          </For>
+        </p>
+      )}
+    </Show>
   );
 }
 

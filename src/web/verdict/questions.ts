@@ -25,8 +25,10 @@ export interface VerdictAnswer {
     readonly terms: readonly string[];
     readonly errorTerm: string;
     readonly multiplier: number;
+    readonly variances: readonly { readonly of: string; readonly variance: number }[];
   };
   readonly degreesOfFreedom: number;
+  readonly pValue: number;
   readonly moreNeeded: { readonly jars: number | null; readonly boards: number | null };
   readonly matters: number;
   readonly levels: readonly {
@@ -41,6 +43,20 @@ export interface VerdictAnswer {
     readonly sameJudge: number | null;
     readonly betweenJudges: number | null;
   };
+  readonly permutation: {
+    readonly pValue: number;
+    readonly dealings: number;
+    readonly exact: boolean;
+  } | null;
+  readonly odds: {
+    readonly random: string;
+    readonly pairs: readonly {
+      readonly a: string;
+      readonly b: string;
+      readonly oddsRatio: number;
+      readonly interval: readonly [number, number];
+    }[];
+  } | null;
   readonly flags: readonly { readonly code: string; readonly message: string }[];
 }
 

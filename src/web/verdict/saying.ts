@@ -49,14 +49,15 @@ export function headline(pairs: readonly VerdictPair[], how: Saying, matters: nu
   return sure === undefined ? words.verdict.headUnclear : words.verdict.headDirection(sure, how);
 }
 
-/** What the calculation remarks on, in the page's words; what it assumed is said beside the band. */
+/** What the calculation remarks on: the ages in the page's words, the noise in its own; what it assumed is said beside the band. */
 export function sayFlags(answer: VerdictAnswer, input: VerdictInput): string {
   const days = input.rows.flatMap((r) => r.daysSinceCoat ?? []);
   return answer.flags
     .map((f) => {
       if (f.code === "unequal-days")
         return words.verdict.unequalDays(withPlaces(Math.min(...days), 0), withPlaces(Math.max(...days), 0));
-      return f.code === "days-missing" ? words.verdict.daysMissing : "";
+      if (f.code === "days-missing") return words.verdict.daysMissing;
+      return f.code === "matters-assumed" ? "" : f.message;
     })
     .join(" ")
     .trim();

@@ -1,15 +1,17 @@
-import { createMemo, createResource, createSignal, For, onCleanup, onMount, Show } from "solid-js";
+import { createMemo, createResource, createSignal, For, Show } from "solid-js";
 import { jarView } from "../../core/views/jar.ts";
 import { type Trial, trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { Empty } from "../controls/empty.tsx";
+import { createRoom } from "../controls/room.ts";
 import { finishOfJar } from "../look/jar-finish.ts";
 import type { ScreenProps } from "../places.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";
 import { words } from "../words/words.ts";
+import { Across } from "./across.tsx";
 import { Comparison } from "./comparison.tsx";
 import { Course } from "./course.tsx";
 import { Method } from "./method.tsx";
@@ -103,6 +105,7 @@ function Told(props: { readonly trial: Trial }) {
                 <Course trial={props.trial} look={look()} factor={lead.factor} pair={lead.pair} how={how()} />
               )}
             </Show>
+            <Across trial={props.trial} looks={looks()} />
             <Take trial={props.trial} recipe={recipe()} />
           </div>
         </div>
@@ -131,12 +134,7 @@ function Comparisons(props: {
   readonly how: ReturnType<typeof sayingOf>;
 }) {
   let frame!: HTMLDivElement;
-  const [room, setRoom] = createSignal(leastRoom);
-  onMount(() => {
-    const watch = new ResizeObserver(() => setRoom(Math.max(leastRoom, frame.clientWidth)));
-    watch.observe(frame);
-    onCleanup(() => watch.disconnect());
-  });
+  const room = createRoom(() => frame, leastRoom);
   const drawn = () => (room() > 640 ? Math.round(room() * 0.52) : room());
   return (
     <div ref={frame} class="comparisons">

@@ -89,6 +89,21 @@ export const verdict = {
     `The differences were held against the noise from ${unit} to ${unit} (${df} degrees of freedom).`,
   unequalDays: (least: string, most: string) =>
     `Read from ${least} to ${most} days after the last coat, and a young film still changes: part of a difference may be its age.`,
+  luckHeading: "What is luck.",
+  luck: (parts: readonly string[]) => `Standard deviations: ${parts.join(", ")}.`,
+  luckOf: (of: string, sd: string) => `${of} ${sd}`,
+  besideHeading: "Beside it.",
+  dealt: (inThousand: string, dealings: number, exact: boolean) =>
+    `Had the recipes been dealt anew ${exact ? `in all ${dealings} ways` : `${dealings} times`}, ${inThousand} in 1000 would have stood as far apart.`,
+  odds: (a: string, b: string, ratio: string, low: string, high: string) =>
+    `The odds of a higher step are ${ratio} times as good for ${a} as for ${b}, somewhere from ${low} to ${high} times.`,
+  acrossHeading: "Over everything looked at",
+  acrossSays: (n: number) =>
+    `${capital(counted(n))} things were looked at, so one is likelier to stand out by luck alone. Allowing for that (Holm):`,
+  acrossHolds: (name: string, factor: string) => `${name}: ${factor} still shows a difference.`,
+  acrossFalls: (name: string, factor: string) =>
+    `${name}: ${factor} shows a difference by itself, but not allowing for the others.`,
+  acrossNone: (name: string, factor: string) => `${name}: ${factor} shows none.`,
   daysMissing: "For some readings the days since the coat are not known.",
   jawsHeading: "The jaws",
   jaws: (pairs: number) =>
