@@ -1,12 +1,13 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
-import { aqueousDensity } from "../solution/aqueous-density.ts";
+import { aqueousDensity, isTabulated, tabulatedAlcohols } from "../solution/aqueous-density.ts";
 import type { Component } from "../solution/component.ts";
-import { type Composition, type Liquid, pouredTogether, shareOf } from "../solution/composition.ts";
+import { aqueous, type Composition, type Liquid, pouredTogether, shareOf } from "../solution/composition.ts";
 import { densityOfSolvent } from "../solution/density.ts";
 import { amountForStrength } from "../solution/dilute.ts";
 import { volumeOfLiquid } from "../solution/solution.ts";
 import {
+  massFractionFromDensity,
   strengthAt20C,
   strengthAt60F,
   usProofFromMassFraction,
@@ -19,13 +20,14 @@ import {
   type Kilogram,
   kilogram,
   kilogramFromGrams,
+  kilogramPerCubicMetre,
   massFraction,
   millilitresFromCubicMetre,
 } from "../units.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag, flagsAbout } from "./flag.ts";
 import { liquidFromInput, temperatureFromInput } from "./solution-input.ts";
-import { amounts, liquid } from "./solvent.ts";
+import { amounts, type LiquidInput, liquid } from "./solvent.ts";
 
 const sources = [
   "OIML R 22 (1975), general formula (ethanol with water, −20–40 °C)",
@@ -69,10 +71,40 @@ function strengths(alcohol: Component, composition: Composition) {
   };
 }
 
+/** By a hydrometer: the only strength given, of a liquid that was measured with water. */
+function fromDensity(input: LiquidInput, densityKgM3: number, temperatureC: number | undefined): Composition {
+  const told = (["massFraction", "volumeFraction", "usProof"] as const).find((k) => input[k] !== undefined);
+  if (told !== undefined)
+    throw new DomainError({
+      code: "contradiction",
+      field: "densityKgM3",
+      value: densityKgM3,
+      because: `${told} says the strength already; give one of them.`,
+    });
+  if (!isTabulated(input.alcohol))
+    throw new DomainError({
+      code: "unknown-name",
+      field: "alcohol",
+      value: input.alcohol,
+      limits: { allowed: tabulatedAlcohols },
+      because: "Of others with water no densities were measured.",
+    });
+  const density = kilogramPerCubicMetre(densityKgM3, "densityKgM3");
+  return aqueous(
+    input.alcohol,
+    massFractionFromDensity(input.alcohol, density, temperatureFromInput(temperatureC)),
+  );
+}
+
 export const alcoholStrength = defineCalculation({
   name: "alcohol-strength",
   purpose: "Strength of an alcohol in every form that a label carries, with its water and density",
-  input: atTemperature,
+  input: atTemperature.extend({
+    densityKgM3: z
+      .number()
+      .optional()
+      .describe("as a hydrometer reads it at temperatureC, in place of a strength"),
+  }),
   output: z.object({
     massFraction: z.number(),
     waterMassFraction: z.number(),
@@ -83,8 +115,9 @@ export const alcoholStrength = defineCalculation({
     standardUncertaintyKgM3: z.number(),
     flags: z.array(flag),
   }),
-  run: ({ temperatureC, ...input }) => {
-    const composition = liquidFromInput(input);
+  run: ({ temperatureC, densityKgM3, ...input }) => {
+    const composition =
+      densityKgM3 === undefined ? liquidFromInput(input) : fromDensity(input, densityKgM3, temperatureC);
     const density = densityOfSolvent(composition, temperatureFromInput(temperatureC));
     const share = shareOf(composition, input.alcohol);
     const stated =
