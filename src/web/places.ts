@@ -27,6 +27,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "bench",
+    path: "/bench/coat/:layer",
+    view: lazy(async () => ({ default: (await import("./drying/coat/view.tsx")).CoatScreen })),
+  },
+  {
+    place: "bench",
     path: "/bench/wood",
     view: lazy(async () => ({ default: (await import("./wood/view.tsx")).WoodView })),
   },

@@ -1,7 +1,7 @@
 import { createMemo, Show } from "solid-js";
 import { type AirView, dewWhereKnown } from "../../core/views/air.ts";
+import type { ShopAir } from "../../core/views/coat-setup.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import type { ShopAir } from "../drying/coat-input.ts";
 import { createAirDraft } from "../drying/shop-air.ts";
 import { now } from "../shell/now.ts";
 import { withDigits } from "../words/number.ts";

@@ -1,9 +1,8 @@
 import { createMemo, For, Show } from "solid-js";
 import type { Blush } from "../../core/evaporation/blush.ts";
 import type { DewMargin } from "../../core/views/air.ts";
+import type { ShopAir } from "../../core/views/coat-setup.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import type { ShopAir } from "../drying/coat-input.ts";
-import { coatInput } from "../drying/coat-input.ts";
 import { NotReckoned } from "../drying/not-reckoned.tsx";
 import { useReckoned } from "../drying/use-reckoned.ts";
 import { now } from "../shell/now.ts";
@@ -43,7 +42,9 @@ export function BlushCard(props: {
           <>
             <h2>{words.bench.air}</h2>
             <NotReckoned reckoning={props.margins.reckoning}>
-              <p class="soft">{props.margins.jars().length === 0 ? t.noJars : t.outside}</p>
+              <p class="soft">
+                {props.margins.all().length === 0 ? t.noJars : t.why[props.margins.why() ?? "jar-not-known"]}
+              </p>
             </NotReckoned>
           </>
         }
@@ -73,9 +74,9 @@ export function BlushCard(props: {
             >
               <Danger {...props} blush={found()} jar={jar()} />
             </Show>
-            <Show when={!props.margins.ofTheCoat() && props.margins.jars().length > 1}>
+            <Show when={!props.margins.ofTheCoat() && props.margins.ordered().length > 1}>
               <p class="soft small">
-                {t.worstOf(props.margins.jars().length, props.margins.shown()?.code ?? "")}
+                {t.worstOf(props.margins.ordered().length, props.margins.shown()?.code ?? "")}
               </p>
             </Show>
             <Show when={props.dew}>
@@ -103,14 +104,13 @@ function Danger(props: {
 }) {
   const book = useBook();
   const input = createMemo(() => {
-    const jar = props.margins.jarShown();
-    const coat = jar === undefined ? undefined : coatInput(jar, props.air, props.bench.methodNow());
-    return coat === undefined ? undefined : [{ ...coat, hours: 1, whatWouldHelp: true }];
+    const setup = props.margins.setupShown();
+    return setup === undefined ? undefined : { setups: [{ ...setup, seconds: 3600 }], help: true };
   });
   const reckoning = useReckoned("drying", input);
   const helps = (): readonly Help[] | undefined => {
     const first = reckoning.last()?.answer[0];
-    return first?.ok ? (first.value.wouldHelp ?? []) : undefined;
+    return first === undefined ? undefined : (first.wouldHelp ?? []);
   };
   const says = () => {
     const advice = adviceOf(helps() ?? []);
@@ -163,7 +163,7 @@ function HelpLine(props: { readonly help: Help; readonly now: Blush }) {
 /** Every jar in this air, the worst first. */
 function All(props: { readonly margins: Margins }) {
   const says = (blush: Blush | null): string => {
-    if (blush === null) return t.notKnown;
+    if (blush === null) return t.why["jar-not-known"];
     const { margin } = blush;
     if (margin === null) return t.words[blush.word];
     return `${t.words[blush.word]}, ${margin >= 0 ? t.spareShort(degrees(margin)) : t.shortShort(degrees(margin))}`;

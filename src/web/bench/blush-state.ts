@@ -1,5 +1,5 @@
 import type { Blush } from "../../core/evaporation/blush.ts";
-import type { ShopAir } from "../drying/coat-input.ts";
+import type { ShopAir } from "../../core/views/coat-setup.ts";
 import type { Dried } from "../drying/task.ts";
 
 /** One jar's coat in the shop's air. */

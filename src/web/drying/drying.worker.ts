@@ -1,29 +1,19 @@
 import "../no-eval.ts";
-import { DomainError } from "../../core/domain-error.ts";
-import { type Blush, blushOfSetup } from "../../core/evaporation/blush.ts";
-import { calculate } from "../../core/registry/calculation.ts";
-import { drying } from "../../core/registry/drying.ts";
-import { dryingInput, setupFromInput } from "../../core/registry/drying-input.ts";
-import type { Asked, DryingInput, Task } from "./task.ts";
+import { blushOfSetup } from "../../core/evaporation/blush.ts";
+import { dryingAnswer } from "../../core/registry/drying.ts";
+import { ownFrom, waitAnswer } from "../../core/views/wait-question.ts";
+import type { Asked, Task, Tasks } from "./task.ts";
 
-/** Followed only to where the film sets; null where the model has nothing to say, which a page tells in its own words. */
-function marginOf(input: DryingInput): Blush | null {
-  const read = dryingInput.safeParse(input);
-  if (!read.success) return null;
-  try {
-    return blushOfSetup(setupFromInput(read.data)) ?? null;
-  } catch (error) {
-    if (error instanceof DomainError) return null;
-    throw error;
-  }
-}
-
-const tasks: Readonly<Record<Task, (inputs: readonly DryingInput[]) => unknown>> = {
-  margins: (inputs) => inputs.map(marginOf),
-  drying: (inputs) => inputs.map((input) => calculate(drying, input)),
+const tasks: { readonly [T in Task]: (input: Tasks[T]["takes"]) => Tasks[T]["gives"] } = {
+  margins: ({ setups, threshold }) => setups.map((setup) => blushOfSetup(setup, threshold) ?? null),
+  drying: ({ setups, help }) => setups.map((setup) => dryingAnswer(setup, help)),
+  waits: ({ questions, log }) => {
+    const own = ownFrom(log);
+    return { answers: questions.map((question) => waitAnswer(question, own.wait)), own };
+  },
 };
 
 addEventListener("message", (event: MessageEvent<Asked>) => {
   const { id, task, input } = event.data;
-  postMessage({ id, answer: tasks[task](input as readonly DryingInput[]) }); // each task takes coats
+  postMessage({ id, answer: tasks[task](input as never) }); // the page sends each task what it takes
 });

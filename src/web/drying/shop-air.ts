@@ -1,11 +1,11 @@
 import { createMemo, createSignal } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import { airView } from "../../core/views/air.ts";
+import type { ShopAir } from "../../core/views/coat-setup.ts";
 import { isFresh } from "../bench/state.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { now } from "../shell/now.ts";
-import type { ShopAir } from "./coat-input.ts";
 
 /** The air as it is being typed. */
 export interface TypedAir {

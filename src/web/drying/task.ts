@@ -1,21 +1,30 @@
 import type { Blush } from "../../core/evaporation/blush.ts";
-import type { drying } from "../../core/registry/drying.ts";
-import type { Problem } from "../../core/registry/problem.ts";
-import type { Result } from "../../core/result.ts";
+import type { DryingSetup } from "../../core/evaporation/drying.ts";
+import type { Own } from "../../core/evaporation/own-log.ts";
+import type { dryingAnswer } from "../../core/registry/drying.ts";
+import type { LogQuestions, WaitAnswer, WaitQuestion } from "../../core/views/wait-question.ts";
 
-/** A coat in an air, as the calculation takes it. */
-export type DryingInput = (typeof drying)["example"]["input"];
-/** What the calculation of a drying coat gives. */
-export type Dried = ReturnType<typeof drying.run>;
+export type Dried = ReturnType<typeof dryingAnswer>;
 
 /** What is reckoned of coats off the page's thread: what each task takes, and what it gives. */
 export interface Tasks {
-  /** The live margins of a bench: one a coat, null where it cannot be reckoned. */
-  readonly margins: { readonly takes: readonly DryingInput[]; readonly gives: readonly (Blush | null)[] };
+  /** The live margins of a bench, one a coat; null for a liquid without resin. `threshold` as the person's log has it, K. */
+  readonly margins: {
+    readonly takes: { readonly setups: readonly DryingSetup[]; readonly threshold: number };
+    readonly gives: readonly (Blush | null)[];
+  };
   /** Whole coats, each with its curve. */
   readonly drying: {
-    readonly takes: readonly DryingInput[];
-    readonly gives: readonly Result<Dried, Problem>[];
+    readonly takes: { readonly setups: readonly DryingSetup[]; readonly help: boolean };
+    readonly gives: readonly Dried[];
+  };
+  /** When layers may be coated again; what the person's own log says of it. */
+  readonly waits: {
+    readonly takes: { readonly questions: readonly WaitQuestion[]; readonly log: LogQuestions };
+    readonly gives: {
+      readonly answers: readonly WaitAnswer[];
+      readonly own: { readonly wait: Own; readonly whitening: Own };
+    };
   };
 }
 export type Task = keyof Tasks;

@@ -1,4 +1,5 @@
 import type { BlushWord } from "../../../core/evaporation/blush.ts";
+import type { NoModelReason } from "../../../core/views/coat-setup.ts";
 
 const jarsInWords = (n: number): string => (n === 1 ? "one jar" : `${n} jars`);
 
@@ -30,7 +31,7 @@ export const drying = {
       warm: (celsius: number) => `warm it to ${celsius} °C or wait.`,
       warmWood: (celsius: number) => `warm the wood to ${celsius} °C or wait.`,
       dry: (percent: number) => `dry the air to ${percent} % or wait.`,
-      thin: "put it on half as thick, or wait.",
+      thin: "put it on thinner, or wait.",
       wait: "wait for drier air.",
     },
     worstOf: (n: number, code: string) => `The nearest to it of ${jarsInWords(n)}: ${code}.`,
@@ -44,16 +45,22 @@ export const drying = {
       "drier air": (h: { readonly relativeHumidity?: number | undefined }) =>
         `Air of ${Math.floor((h.relativeHumidity ?? 0) * 100)} %`,
       "thinner coat": (h: { readonly wetUm?: number | undefined }) =>
-        `A coat half as thick, ${Math.round(h.wetUm ?? 0)} µm wet`,
-      "slower alcohol": () => "A tenth of n-butanol in the jar",
+        `A thinner coat, ${Math.floor(h.wetUm ?? 0)} µm wet`,
+      "slower alcohol": (h: { readonly nButanolMassShare?: number | undefined }) =>
+        `n-Butanol in the jar, ${Math.ceil((h.nButanolMassShare ?? 0) * 100)} % of its alcohol`,
     },
     helpEnough: "enough",
     helpNot: (better: string) => `not enough alone: ${better} better`,
     helpNone: "makes no difference",
     noHelp: "Nothing that can be changed here is enough by itself. Wait for drier air.",
-    outside: "Coats are reckoned in air of 0 to 50 °C.",
+    why: {
+      "no-air-reading": "No air was read within six hours of it.",
+      "air-out-of-range": "Coats are reckoned in air and on wood of 0 to 50 °C.",
+      "jar-not-known": "What is in the jar is not known well enough.",
+      "part-without-a-name": "A part without a name is in it. Name it, and it can be reckoned.",
+      "film-out-of-range": "Wet coats are reckoned from 1 to 500 µm.",
+    } satisfies Record<NoModelReason, string>,
     noJars: "With a jar on the shelf, how near its coat comes to turning white stands here.",
-    notKnown: "A part without a name is in it: it cannot be reckoned",
     coldest: "coldest film",
     scale: (dew: string, film: string, wood: string) =>
       `Dew point ${dew}, coldest film ${film}, wood ${wood}`,
@@ -65,4 +72,124 @@ export const drying = {
     compare: "Compare jars",
     wood: "Wood and air",
   },
+
+  coat: {
+    place: "A coat",
+    notFound: "This coat is not in the notebook",
+    notFoundSays: "It may have been struck out, or be on another device that has not sent it yet.",
+    title: (number: number | null, where: string) =>
+      `${number === null ? "A layer" : `Coat ${number}`} on ${where}`,
+    when: (when: string, jar: string) => `${when}, from ${jar},`,
+    jarNotKnown: "a jar that is not known here",
+    wet: (um: string, from: string) => `${um} µm wet on the work, ${from}.`,
+    wetFrom: {
+      weighed: "from what was weighed",
+      "poured from a jug": "poured from a jug",
+      guessed: "from what was guessed",
+      "read off a comb": "read off a comb",
+      "method's usual": "what is usual for this way of coating",
+    },
+    heading: "How it dries",
+    noCurve: "So there is no curve; the usual wait stands beside.",
+    touchDry: "Touch dry in",
+    /** Half the width of what it may be: off by a factor of 1.5. */
+    touchDryOff: 0.5,
+    neverDry: "Not touch dry within 12 hours",
+    never: "not within 12 hours",
+    slowestOf: (n: number) =>
+      `The key is shut: of the ${n} jars that it may have come from, the one that dries last.`,
+    blush: { unlikely: "It stays clear", possible: "It may turn white", likely: "It turns white" },
+    blushBy: (by: string, spare: boolean) => (spare ? `, ${by} °C to spare.` : `, ${by} °C short.`),
+    water: (percent: string) => `When it sets, ${percent} % of what is still liquid is water.`,
+
+    mass: "What lies there",
+    massAxis: "g/m²",
+    massSays: (first: string, resin: string, dry: string) =>
+      `Mass falls from ${first} g/m² towards ${resin} g/m² of resin; touch dry: ${dry}.`,
+    touchDryMark: "touch dry",
+    resin: "resin",
+    minutes: (text: string) => `${text} min`,
+    makeUp: "What the liquid is made of, until it sets",
+    makeUpAxis: "% of what is still liquid",
+    makeUpSays: (each: readonly string[]) => `${each.join("; ")}.`,
+    makeUpOne: (name: string, first: string, last: string) => `${name} from ${first} to ${last}`,
+    surface: "How cold its surface gets",
+    surfaceAxis: "°C",
+    surfaceSays: (low: string, when: string, dew: string) =>
+      `The surface is coldest, ${low}, after ${when}; dew point ${dew}.`,
+    noDew: "none, the air is too dry",
+    dewBelow: (dew: string) => `dew below ${dew}`,
+    component: {
+      ethanol: "ethanol",
+      isopropanol: "isopropanol",
+      "n-propanol": "n-propanol",
+      methanol: "methanol",
+      "n-butanol": "n-butanol",
+      isobutanol: "isobutanol",
+      mek: "MEK",
+      mibk: "MIBK",
+      "ethyl-acetate": "ethyl acetate",
+      "n-butyl-acetate": "butyl acetate",
+      "n-heptane": "heptane",
+    },
+    table: "The figures in a table",
+    tableMinutes: "Minutes",
+    tableLiquid: "Liquid, g/m²",
+    tableWater: "Water in it, %",
+    tableSurface: "Surface, °C",
+    how: "How it was worked out",
+    lessThan: (places: number) =>
+      `less than 1 part in ${places <= 3 ? 10 ** places : `10${superscript(places)}`}`,
+    balance: (mass: string, heat: string) =>
+      `Of the mass that left, ${mass} is unaccounted for; of the heat, ${heat}.`,
+
+    recoat: "When the next coat may go on",
+    recoatAfter: (wait: string) => `The next coat after ${wait}`,
+    shown: {
+      "common practice": "That is common practice.",
+      "set by hand": "That is the wait you set.",
+      model: "That is the model’s.",
+      "own log": "That is by your own log.",
+    },
+    which: { "set by hand": "Set by you", model: "The model", "own log": "Your own log" },
+    commonAs: { "common practice": "Common practice", "from memory": "Usual, from memory" },
+    between: (from: string, to: string) => `It may be ${from} to ${to}.`,
+    noModel: "says nothing",
+    ownWithout: "needs the model",
+    ownSays: (wait: string, coats: number) => `${wait}, from ${coats} coats`,
+    ownNotYet: (coats: number, bad: number) =>
+      `${coats === 0 ? "no coats" : coats === 1 ? "one coat" : `${coats} coats`} told${bad === 0 ? "" : `, ${bad} of them too soon`}; 6 are needed, 2 of each kind`,
+    notInThreeDays: "By the model it is not firm within three days.",
+    waited: (minutes: number) =>
+      minutes < 60
+        ? `${minutes} minutes`
+        : minutes < 2880
+          ? `${Math.floor(minutes / 60)} h ${minutes % 60} min`
+          : `${Math.round(minutes / 1440)} days`,
+    beneath: "The coat beneath",
+    above: "The coat above",
+    see: (coat: number) => `How coat ${coat} dries`,
+  },
+
+  ready: {
+    question: "Was it ready?",
+    beneath: "Was the coat beneath ready?",
+    white: "Did it turn white?",
+    answers: {
+      dragged: "The pad dragged",
+      well: "Ready",
+      "too soon": "Too soon",
+      whitened: "It turned white",
+    },
+    wrote: {
+      dragged: "Written down: the pad dragged.",
+      well: "Written down: it was ready.",
+      "too soon": "Written down: too soon.",
+      whitened: "Written down: it turned white.",
+    },
+    notYet: "It is asked once the next coat is on.",
+    nextWent: (when: string, waited: string) => `The next coat went on ${when}, ${waited} later.`,
+  },
 };
+
+const superscript = (n: number): string => [...String(n)].map((d) => "⁰¹²³⁴⁵⁶⁷⁸⁹"[Number(d)]).join("");
