@@ -132,6 +132,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "trials",
+    path: "/trials/:trial/boards/:board",
+    view: lazy(async () => ({ default: (await import("./film/board.tsx")).BoardScreen })),
+  },
+  {
+    place: "trials",
     path: "/trials/:trial/judge",
     view: lazy(async () => ({ default: (await import("./trials/judge-view.tsx")).JudgeView })),
   },

@@ -6,6 +6,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
+import { boardPath } from "../film/board-path.ts";
 import { words } from "../words/words.ts";
 
 type Reason = (typeof leftOutReasons)[number];
@@ -53,6 +54,11 @@ export function PatchPanel(props: { readonly trial: Trial; readonly patch: Patch
       <p>
         {words.trials.patchPlace(props.patch.board, props.patch.place)}.{" "}
         {words.trials.patchCoats(props.patch.coats)}.
+      </p>
+      <p>
+        <a class="press" href={boardPath(props.trial.id, props.patch.board, props.patch.patch)}>
+          {words.film.seeFilm}
+        </a>
       </p>
       <Show when={props.patch.treatment} keyed>
         {(treatment) => (

@@ -3,6 +3,7 @@ import { book } from "./en/book.ts";
 import { cautions } from "./en/cautions.ts";
 import { controls } from "./en/controls.ts";
 import { drying } from "./en/drying.ts";
+import { film } from "./en/film.ts";
 import { jars } from "./en/jars.ts";
 import { keeping } from "./en/keeping.ts";
 import { pairing } from "./en/pairing.ts";
@@ -25,6 +26,7 @@ export const en = {
   drying,
   keeping,
   pairing,
+  film,
   jars,
   pieces,
   book,

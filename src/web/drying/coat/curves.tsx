@@ -6,7 +6,7 @@ import { upToDigits, withDigits, withPlaces } from "../../words/number.ts";
 import { lengthInWords } from "../../words/time.ts";
 import { words } from "../../words/words.ts";
 import type { Dried } from "../task.ts";
-import { type CurvePoint, coldest, shownMinutes } from "./state.ts";
+import { type CurvePoint, coldest } from "./state.ts";
 
 const left = 46;
 const right = 12;
@@ -33,7 +33,7 @@ export function Curves(props: {
   let figure!: HTMLDivElement;
   const room = createRoom(() => figure, 300);
   const frame = createMemo((): Frame => {
-    const scale = scaleOf(0, shownMinutes(props.run), left, room() - right);
+    const scale = scaleOf(0, props.points.at(-1)?.at ?? 1, left, room() - right);
     return { width: room(), x: scale.place, marks: scale.marks };
   });
   return (
@@ -56,7 +56,6 @@ function Plot(props: {
   readonly children: JSX.Element;
 }) {
   const bottom = () => props.height;
-  const last = () => props.frame.marks.at(-1);
   return (
     <figure>
       <figcaption>
@@ -85,12 +84,8 @@ function Plot(props: {
         <path class="pen" d={`M${left} ${bottom()}H${props.frame.width - right}`} />
         <For each={props.frame.marks}>
           {(mark) => (
-            <text
-              x={mark === last() ? props.frame.width - right : props.frame.x(mark)}
-              y={bottom() + 24}
-              class={mark === last() ? "e soft" : "m soft"}
-            >
-              {mark === last() ? t.minutes(upToDigits(mark, 3)) : upToDigits(mark, 3)}
+            <text x={props.frame.x(mark)} y={bottom() + 24} class="m soft">
+              {upToDigits(mark, 3)}
             </text>
           )}
         </For>
@@ -140,7 +135,11 @@ function Mass(props: DrawnProps) {
       marks={scale().marks.map((mark) => ({ y: scale().place(mark), says: upToDigits(mark, 3) }))}
     >
       <path class="filled" d={`${line(at())}L${end()} ${height}L${left} ${height}Z`} />
-      <path class="fine" d={`M${left} ${scale().place(props.resin)}H${end()}`} stroke-dasharray="5 4" />
+      <path
+        class="fine over-fill"
+        d={`M${left} ${scale().place(props.resin)}H${end()}`}
+        stroke-dasharray="5 4"
+      />
       <path class="pen" d={line(at())} />
       <TouchDry run={props.run} frame={props.frame} height={height} />
       <Show when={props.run.touchDryMin !== null}>
@@ -249,7 +248,7 @@ function Surface(props: DrawnProps) {
       height={height}
       marks={scale().marks.map((mark) => ({
         y: scale().place(mark),
-        says: withDigits(mark, 3).replace(/\.0$/, ""),
+        says: upToDigits(mark, 3),
       }))}
     >
       <Show when={dew() !== null}>
@@ -282,7 +281,7 @@ function Surface(props: DrawnProps) {
         {(point) => (
           <>
             <circle class="dot" cx={props.frame.x(point().at)} cy={scale().place(point().surfaceC)} r="6.5" />
-            <text x={props.frame.x(point().at) + 12} y={scale().place(point().surfaceC) + 5} class="b halo">
+            <text x={props.frame.x(point().at) - 8} y={scale().place(point().surfaceC) + 24} class="b halo">
               {celsius(point().surfaceC)}
             </text>
           </>

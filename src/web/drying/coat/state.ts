@@ -5,8 +5,12 @@ import type { NotebookReader } from "../../../core/notebook/reader.ts";
 import { type CoatSetups, layerSetups } from "../../../core/views/coat-setup.ts";
 import { type FilmCoat, filmView } from "../../../core/views/film.ts";
 import type { Place } from "../../../core/views/place.ts";
-import type { WaitQuestion } from "../../../core/views/wait-question.ts";
-import { type LogQuestions, logQuestions, waitQuestion } from "../../../core/views/wait-question.ts";
+import {
+  type LogQuestions,
+  logQuestions,
+  type WaitQuestion,
+  waitQuestion,
+} from "../../../core/views/wait-question.ts";
 import type { Dried } from "../task.ts";
 
 type Layer = Body<"layer-applied">;
@@ -58,7 +62,7 @@ export function slowest(runs: readonly Dried[]): Dried | undefined {
 const leastShown = 10;
 
 /** How long the curves are drawn, minutes: a good while past touch-dry, or all of it where it does not come to that. */
-export function shownMinutes(run: Dried): number {
+function shownMinutes(run: Dried): number {
   const end = (run.series.at(-1)?.s ?? 0) / 60;
   return Math.min(end, Math.max(leastShown, 2.4 * (run.touchDryMin ?? run.goneMin ?? end)));
 }
@@ -77,7 +81,7 @@ export interface CurvePoint {
 export function curveOf(run: Dried): readonly CurvePoint[] {
   const until = shownMinutes(run) * 60;
   const past = run.series.findIndex(({ s }) => s > until);
-  return run.series.slice(0, past < 0 ? undefined : past + 1).map(({ s, surfaceC, massGM2 }) => {
+  return run.series.slice(0, past < 0 ? undefined : past).map(({ s, surfaceC, massGM2 }) => {
     const masses = Object.entries(massGM2).map(([name, mass]) => [name, Math.max(0, mass)] as const);
     const liquid = masses.reduce((sum, [, mass]) => sum + mass, 0);
     return {

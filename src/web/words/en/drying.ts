@@ -103,18 +103,17 @@ export const drying = {
     water: (percent: string) => `When it sets, ${percent} % of what is still liquid is water.`,
 
     mass: "What lies there",
-    massAxis: "g/m²",
+    massAxis: "g/m² by minutes",
     massSays: (first: string, resin: string, dry: string) =>
       `Mass falls from ${first} g/m² towards ${resin} g/m² of resin; touch dry: ${dry}.`,
     touchDryMark: "touch dry",
     resin: "resin",
-    minutes: (text: string) => `${text} min`,
     makeUp: "What the liquid is made of, until it sets",
-    makeUpAxis: "% of what is still liquid",
+    makeUpAxis: "% by minutes",
     makeUpSays: (each: readonly string[]) => `${each.join("; ")}.`,
     makeUpOne: (name: string, first: string, last: string) => `${name} from ${first} to ${last}`,
     surface: "How cold its surface gets",
-    surfaceAxis: "°C",
+    surfaceAxis: "°C by minutes",
     surfaceSays: (low: string, when: string, dew: string) =>
       `The surface is coldest, ${low}, after ${when}; dew point ${dew}.`,
     noDew: "none, the air is too dry",
@@ -158,7 +157,7 @@ export const drying = {
     ownWithout: "needs the model",
     ownSays: (wait: string, coats: number) => `${wait}, from ${coats} coats`,
     ownNotYet: (coats: number, bad: number) =>
-      `${coats === 0 ? "no coats" : coats === 1 ? "one coat" : `${coats} coats`} told${bad === 0 ? "" : `, ${bad} of them too soon`}; 6 are needed, 2 of each kind`,
+      `${coats === 0 ? "no coats" : coats === 1 ? "one coat" : `${coats} coats`} told, ${bad === 0 ? "none" : bad} too soon; 6 are needed, 2 of each kind`,
     notInThreeDays: "By the model it is not firm within three days.",
     waited: (minutes: number) =>
       minutes < 60
