@@ -72,6 +72,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "jars",
+    path: "/jars/air",
+    view: lazy(async () => ({ default: (await import("./drying/compare/view.tsx")).CompareJars })),
+  },
+  {
+    place: "jars",
     path: "/jars/:jar",
     view: lazy(async () => ({ default: (await import("./jars/view.tsx")).JarsView })),
   },

@@ -49,6 +49,9 @@ export function Air(props: { readonly bench: Bench }) {
       </Show>
       <AirForm draft={draft} />
       <p class="side-by-side not-on-paper">
+        <a class="press" href="/jars/air">
+          {words.drying.blush.compare}
+        </a>
         <a class="press" href="/bench/wood">
           {words.drying.blush.wood}
         </a>

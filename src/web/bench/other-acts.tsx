@@ -1,6 +1,7 @@
 import { createSignal, Show } from "solid-js";
 import { openSitting } from "../../core/views/bench.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { Cautions } from "../controls/cautions.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { now } from "../shell/now.ts";
 import { lengthInWords, whenInWords } from "../words/time.ts";
@@ -71,7 +72,16 @@ function Sitting() {
           </>
         )}
       </Show>
-      <Show when={wrote()}>{(last) => <UndoStrip says={last().says} onUndo={undo} />}</Show>
+      <Show when={wrote()}>
+        {(last) => (
+          <>
+            <UndoStrip says={last().says} onUndo={undo} />
+            <Show when={open() === null}>
+              <Cautions act="rags" liquid={{}} />
+            </Show>
+          </>
+        )}
+      </Show>
     </div>
   );
 }

@@ -1,12 +1,14 @@
-import { createSignal } from "solid-js";
+import { createMemo, createSignal, Show } from "solid-js";
 import { surfaceWorks } from "../../core/notebook/kinds/bench.ts";
 import type { DueCoat, DuePatch } from "../../core/views/bench.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { Caution } from "../controls/caution.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { words } from "../words/words.ts";
 import { codesOf, FoldedAct } from "./folded-act.tsx";
 import { boardIds, targetsOf } from "./state.ts";
+import { riskOf } from "./surface-risk.ts";
 
 type How = (typeof surfaceWorks)[number];
 
@@ -15,6 +17,7 @@ export function SurfaceWork(props: { readonly coat: DueCoat; readonly patches: r
   const book = useBook();
   const [how, setHow] = createSignal<How>("de-nibbed");
   const [using, setUsing] = createSignal("");
+  const risk = createMemo(() => riskOf(book.whole(), props.coat.trial, props.patches, how()));
   function write() {
     const id = book.write({
       kind: "surface-worked",
@@ -41,6 +44,17 @@ export function SurfaceWork(props: { readonly coat: DueCoat; readonly patches: r
         options={surfaceWorks.map((value) => ({ value, label: words.bench.surfaceHows[value] }))}
         onChange={setHow}
       />
+      <Show when={risk().goes.length + risk().may.length > 0}>
+        <Caution
+          says={
+            risk().goes.length > 0
+              ? words.film.warn(risk().goes.join(" "), true)
+              : words.film.warn(risk().may.join(" "), false)
+          }
+        >
+          {words.film.edges}
+        </Caution>
+      </Show>
       <TextField
         label={words.bench.surfaceWith}
         value={using()}

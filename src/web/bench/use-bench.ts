@@ -1,4 +1,5 @@
 import { createMemo, createSignal } from "solid-js";
+import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import { coatsOfTrial, type DueCoat, soonestFirst, trialsAtBench } from "../../core/views/bench.ts";
 import { pieceCoats } from "../../core/views/bench-pieces.ts";
 import { type JarView, jarView } from "../../core/views/jar.ts";
@@ -107,7 +108,8 @@ export function useBench(book: OpenBook) {
   function undo(): void {
     const last = written();
     if (last === undefined) return;
-    book.strike([last.entry]);
+    const current = book.whole().making(last.entry);
+    book.strike(current === undefined ? [last.entry] : strikesToCorrect(current));
     pick(last.coat);
   }
   return {

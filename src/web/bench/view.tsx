@@ -9,8 +9,10 @@ import { now } from "../shell/now.ts";
 import { Page, type SpineBand } from "../shell/page.tsx";
 import { clock, dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
+import { AfterCoat } from "./after-coat.tsx";
 import { Air } from "./air.tsx";
 import { BenchCaution } from "./bench-caution.tsx";
+import { BenchVapour } from "./bench-vapour.tsx";
 import { Dock } from "./dock.tsx";
 import { Due } from "./due.tsx";
 import { Next } from "./next.tsx";
@@ -54,6 +56,7 @@ export function BenchView() {
               <>
                 <Due bench={bench} coat={coat()} />
                 <Dock bench={bench} coat={coat()} />
+                <AfterCoat bench={bench} />
                 <Otherwise bench={bench} />
               </>
             )}
@@ -62,6 +65,7 @@ export function BenchView() {
         <div class="beside">
           <Air bench={bench} />
           <BenchCaution bench={bench} />
+          <BenchVapour bench={bench} />
         </div>
         <div class="after">
           <Next bench={bench} />

@@ -7,10 +7,8 @@ import type { Asked, Task, Tasks } from "./task.ts";
 const tasks: { readonly [T in Task]: (input: Tasks[T]["takes"]) => Tasks[T]["gives"] } = {
   margins: ({ setups, threshold }) => setups.map((setup) => blushOfSetup(setup, threshold) ?? null),
   drying: ({ setups, help }) => setups.map((setup) => dryingAnswer(setup, help)),
-  waits: ({ questions, log }) => {
-    const own = ownFrom(log);
-    return { answers: questions.map((question) => waitAnswer(question, own.wait)), own };
-  },
+  own: ownFrom,
+  waits: ({ questions, own }) => questions.map((question) => waitAnswer(question, own)),
 };
 
 addEventListener("message", (event: MessageEvent<Asked>) => {

@@ -40,7 +40,12 @@ class Lane {
   }
 }
 
-const lanes: Readonly<Record<Task, Lane>> = { margins: new Lane(), drying: new Lane(), waits: new Lane() };
+const lanes: Readonly<Record<Task, Lane>> = {
+  margins: new Lane(),
+  drying: new Lane(),
+  own: new Lane(),
+  waits: new Lane(),
+};
 
 export const reckon = <T extends Task>(task: T, input: Tasks[T]["takes"]): Promise<Tasks[T]["gives"]> =>
   lanes[task].ask(task, input) as Promise<Tasks[T]["gives"]>; // the worker gives each task what it promises

@@ -18,13 +18,15 @@ export interface Tasks {
     readonly takes: { readonly setups: readonly DryingSetup[]; readonly help: boolean };
     readonly gives: readonly Dried[];
   };
-  /** When layers may be coated again; what the person's own log says of it. */
+  /** What the person's own log says of waits and of turning white. */
+  readonly own: {
+    readonly takes: LogQuestions;
+    readonly gives: { readonly wait: Own; readonly whitening: Own };
+  };
+  /** When layers may be coated again. */
   readonly waits: {
-    readonly takes: { readonly questions: readonly WaitQuestion[]; readonly log: LogQuestions };
-    readonly gives: {
-      readonly answers: readonly WaitAnswer[];
-      readonly own: { readonly wait: Own; readonly whitening: Own };
-    };
+    readonly takes: { readonly questions: readonly WaitQuestion[]; readonly own: Own };
+    readonly gives: readonly WaitAnswer[];
   };
 }
 export type Task = keyof Tasks;

@@ -1,19 +1,34 @@
-import { createMemo } from "solid-js";
-import { logQuestions } from "../../core/views/wait-question.ts";
+import { type Accessor, createEffect, createMemo, createSignal } from "solid-js";
+import { logQuestions, ownFrom } from "../../core/views/wait-question.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { reckon } from "./reckoner.ts";
 import type { Tasks } from "./task.ts";
-import { useReckoned } from "./use-reckoned.ts";
 
-type Own = Tasks["waits"]["gives"]["own"];
+type Own = Tasks["own"]["gives"];
 
-/** What the person's own log says of waits and of turning white; nothing before anything is logged. */
-export function useOwn(): () => Own | undefined {
+/** Before anything is logged the answer needs no film to be followed. */
+const nothingLogged = ownFrom({ waits: [], whitenings: [] });
+
+/** It follows every logged coat, so what a log came to is remembered from page to page. */
+const [latest, setLatest] = createSignal<{ readonly log: string; readonly own: Own }>();
+let underWay = "";
+
+/** What the person's own log says; the last answer while a new one is worked out, nothing before the first. */
+export function useOwn(): Accessor<Own | undefined> {
   const book = useBook();
   const log = book.view("log-questions", logQuestions);
-  const asked = createMemo(() => {
-    const { waits, whitenings } = log();
-    return waits.length + whitenings.length === 0 ? undefined : { questions: [], log: log() };
+  const empty = createMemo(() => log().waits.length + log().whitenings.length === 0);
+  createEffect(() => {
+    if (empty()) return;
+    const key = JSON.stringify(log());
+    if (key === latest()?.log || key === underWay) return;
+    underWay = key;
+    reckon("own", log()).then(
+      (own) => setLatest({ log: key, own }),
+      () => {
+        underWay = ""; // the reckoner is gone: without an answer the model speaks for itself
+      },
+    );
   });
-  const reckoning = useReckoned("waits", asked);
-  return () => reckoning.last()?.answer.own;
+  return () => (empty() ? nothingLogged : latest()?.own);
 }

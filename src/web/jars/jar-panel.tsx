@@ -48,6 +48,13 @@ export function JarPanel(props: { readonly jar: JarView }) {
       <Show when={props.jar.emptied === null}>
         <Cautions act="opening" liquid={props.jar.cautioned} />
       </Show>
+      <Show when={props.jar.emptied === null && props.jar.cut !== null}>
+        <p class="not-on-paper">
+          <a class="press" href={`/jars/air?jars=${props.jar.id}`}>
+            {words.drying.blush.compareThis}
+          </a>
+        </p>
+      </Show>
       <JarActs jar={props.jar} />
       <JarHistory jar={props.jar} />
     </article>

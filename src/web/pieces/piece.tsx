@@ -6,12 +6,16 @@ import { plannedUsed } from "../../core/views/planned-used.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
+import { FilmCard } from "../film/film-card.tsx";
 import type { ScreenProps } from "../places.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
+import { VapourCard } from "../vapour/vapour-card.tsx";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { costOfSchedule, finishOfSchedule, gramsPerMl, planOfSchedule, recipeInWords } from "./kept-plan.ts";
+import { PieceJar, usePieceJar } from "./piece-jar.tsx";
+import { vapourWork } from "./vapour-work.ts";
 import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
@@ -72,16 +76,18 @@ function PiecePage(props: { readonly piece: Piece }) {
       fill: on().has(i + 1) ? finish()?.fill : undefined,
     }));
 
+  const from = usePieceJar(() => props.piece);
   const putOn = (coat: number) => {
     const recipe = schedule()?.recipe;
     if (recipe === undefined) return;
+    const jar = from.jar();
     book.write({
       kind: "layer-applied",
-      about: [props.piece.id],
+      about: [props.piece.id, ...(jar === undefined ? [] : [jar])],
       body: {
         sort: "coat",
         targets: [{ piece: props.piece.id }],
-        from: [],
+        from: jar === undefined ? [] : [{ batch: jar }],
         method: recipe.method,
         planned: { coat },
       },
@@ -144,9 +150,12 @@ function PiecePage(props: { readonly piece: Piece }) {
                 </Show>
                 <Show when={next()} keyed fallback={<p>{words.pieces.allOn}</p>}>
                   {(coat) => (
-                    <button type="button" class="main" onClick={() => putOn(coat)}>
-                      {words.pieces.isOn(coat)}
-                    </button>
+                    <>
+                      <PieceJar from={from} />
+                      <button type="button" class="main" onClick={() => putOn(coat)}>
+                        {words.pieces.isOn(coat)}
+                      </button>
+                    </>
                   )}
                 </Show>
                 <p class="side-by-side">
@@ -162,12 +171,18 @@ function PiecePage(props: { readonly piece: Piece }) {
                 </p>
                 <p class="soft small">{words.pieces.usual}</p>
               </section>
+              <Show when={worked()} keyed>
+                {(found) => <VapourCard work={vapourWork(found.input, props.piece.areaM2)} />}
+              </Show>
               <Show when={on().size > 0}>
                 <section class="hung stack">
                   <h2>{words.pieces.plannedBeside}</h2>
                   <UsedTable used={used()} />
                   <p class="soft small">{words.pieces.plannedBesideSays}</p>
                   <WentOn coats={used().coats} />
+                </section>
+                <section class="hung">
+                  <FilmCard place={{ piece: props.piece.id }} wood={props.piece.wood} />
                 </section>
               </Show>
             </div>

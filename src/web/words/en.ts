@@ -12,6 +12,7 @@ import { shelf } from "./en/shelf.ts";
 import { shell } from "./en/shell.ts";
 import { start } from "./en/start.ts";
 import { trials } from "./en/trials.ts";
+import { vapour } from "./en/vapour.ts";
 import { verdict } from "./en/verdict.ts";
 import { wood } from "./en/wood.ts";
 
@@ -31,6 +32,7 @@ export const en = {
   pieces,
   book,
   trials,
+  vapour,
   verdict,
   wood,
 };

@@ -5,12 +5,7 @@ import type { NotebookReader } from "../../../core/notebook/reader.ts";
 import { type CoatSetups, layerSetups } from "../../../core/views/coat-setup.ts";
 import { type FilmCoat, filmView } from "../../../core/views/film.ts";
 import type { Place } from "../../../core/views/place.ts";
-import {
-  type LogQuestions,
-  logQuestions,
-  type WaitQuestion,
-  waitQuestion,
-} from "../../../core/views/wait-question.ts";
+import { type WaitQuestion, waitQuestion } from "../../../core/views/wait-question.ts";
 import type { Dried } from "../task.ts";
 
 type Layer = Body<"layer-applied">;
@@ -25,7 +20,6 @@ export interface CoatPage {
   readonly film: FilmCoat | null;
   readonly setups: CoatSetups;
   readonly question: WaitQuestion;
-  readonly log: LogQuestions;
   readonly before: FilmCoat | null;
   readonly after: FilmCoat | null;
 }
@@ -44,7 +38,6 @@ export function coatPage(read: NotebookReader, id: string, place: Place): CoatPa
     film: coats[at] ?? null,
     setups: layerSetups(read, layer, place),
     question: waitQuestion(read, layer, place),
-    log: logQuestions(read),
     before: coats[at - 1] ?? null,
     after: at < 0 ? null : (coats[at + 1] ?? null),
   };

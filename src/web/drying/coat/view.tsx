@@ -17,6 +17,7 @@ import { words } from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
 import { coatPath, firstPlaceOf, placeFrom } from "../place-path.ts";
 import type { Dried } from "../task.ts";
+import { useOwn } from "../use-own.ts";
 import { useReckoned } from "../use-reckoned.ts";
 import { WasReady } from "../was-ready.tsx";
 import { Curves } from "./curves.tsx";
@@ -88,7 +89,11 @@ function Coat(props: { readonly coat: CoatPage }) {
     const { setups } = props.coat.setups;
     return setups === null ? undefined : { setups, help: false };
   });
-  const waits = useReckoned("waits", () => ({ questions: [props.coat.question], log: props.coat.log }));
+  const own = useOwn();
+  const waits = useReckoned("waits", () => {
+    const log = own();
+    return log === undefined ? undefined : { questions: [props.coat.question], own: log.wait };
+  });
   const run = createMemo(() => slowest(drying.last()?.answer ?? []));
   return (
     <Page title={title()} finish={look()} note={t.place}>
@@ -104,7 +109,7 @@ function Coat(props: { readonly coat: CoatPage }) {
           </Show>
         </section>
         <div>
-          <Waits answer={waits.last()?.answer} reckoning={waits} coat={props.coat} />
+          <Waits answer={waits.last()?.answer[0]} own={own()?.wait} reckoning={waits} />
           <section class="hung stack not-on-paper">
             <WasReady coat={props.coat} />
           </section>

@@ -1,24 +1,22 @@
 import { For, Show } from "solid-js";
+import type { Own } from "../../../core/evaporation/own-log.ts";
+import type { WaitAnswer } from "../../../core/views/wait-question.ts";
 import { lengthInWords } from "../../words/time.ts";
 import { words } from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
-import type { Tasks } from "../task.ts";
 import type { Reckoning } from "../use-reckoned.ts";
-import type { CoatPage } from "./state.ts";
 
 const t = words.drying.coat;
 const length = (seconds: number): string => lengthInWords(seconds / 60);
 
 /** When the next coat may go on, which of the three says so, and the other two beside it. */
 export function Waits(props: {
-  readonly answer: Tasks["waits"]["gives"] | undefined;
+  readonly answer: WaitAnswer | undefined;
+  readonly own: Own | undefined;
   readonly reckoning: Reckoning<"waits">;
-  readonly coat: CoatPage;
 }) {
-  const wait = () => props.answer?.answers[0];
-  const own = () => props.answer?.own.wait;
   const rows = () => {
-    const [found, mine] = [wait(), own()];
+    const [found, mine] = [props.answer, props.own];
     if (found === undefined || mine === undefined) return [];
     const ownSays =
       found.model === null
@@ -38,7 +36,7 @@ export function Waits(props: {
   return (
     <section class="hung stack">
       <Show
-        when={wait()}
+        when={props.answer}
         fallback={
           <>
             <h2>{t.recoat}</h2>

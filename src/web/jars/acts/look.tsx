@@ -1,9 +1,11 @@
-import { createSignal } from "solid-js";
+import { createSignal, Show } from "solid-js";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
 import { clarities, undissolvedShares } from "../../../core/notebook/kinds/jars.ts";
 import { useBook } from "../../book-store/use-book.tsx";
+import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
 import { words } from "../../words/words.ts";
+import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 
 type LookBody = Body<"batch-looked-at">;
@@ -41,6 +43,12 @@ export function LookAct(props: ActProps) {
         onChange={setUndissolved}
         wrong={told() && undissolved() === undefined ? t.missing : undefined}
       />
+      <Show when={undissolved() !== undefined && undissolved() !== "none"}>
+        <details>
+          <summary>{words.jars.acts.look.warming}</summary>
+          <Cautions act="warming" liquid={lookAtJar(book, props.jarId)?.composition ?? {}} />
+        </details>
+      </Show>
       <Choice
         label={t.clarity}
         value={clarity()}

@@ -70,6 +70,7 @@ export const drying = {
     spareShort: (by: string) => `${by} to spare`,
     shortShort: (by: string) => `${by} short`,
     compare: "Compare jars",
+    compareThis: "How it dries in this air",
     wood: "Wood and air",
   },
 
@@ -168,6 +169,35 @@ export const drying = {
     beneath: "The coat beneath",
     above: "The coat above",
     see: (coat: number) => `How coat ${coat} dries`,
+  },
+
+  compare: {
+    title: "Jars in this air",
+    none: "No jars to compare yet",
+    noneSays:
+      "A jar whose contents are known can be set beside another: which dries first, which turns white.",
+    how: "How it goes on",
+    noAir: "Read the air, and the jars are set side by side in it.",
+    choose: "Choose the jars to set side by side.",
+    which: (most: number) => `Which jars, up to ${most}`,
+    air: (temperature: string, humidity: string, wood: string) =>
+      `Air ${temperature} °C, ${humidity} %, wood ${wood} °C.`,
+    firstAndLast: (first: string, soon: string, last: string, late: string) =>
+      `${first} is touch dry first, in ${soon}; ${last} last, ${late.startsWith("not") ? late : `in ${late}`}`,
+    alike: "They are touch dry at about the same time",
+    touchDry: "Touch dry in",
+    recoat: "Next coat after",
+    blush: "Turning white",
+    coldest: "Coldest surface",
+    freshAir: "Fresh air for a m² in an hour",
+    unknown: "not known",
+    by: {
+      "common practice": "(common practice)",
+      "set by hand": "(set by you)",
+      model: "(model)",
+      "own log": "(your own log)",
+    },
+    rule: "A first coat, by the usual amount for this way of coating. Touch dry may be off by a factor of 1.5, the next coat by 3. Fresh air: what would hold its vapour at the published limits, badly mixed.",
   },
 
   ready: {

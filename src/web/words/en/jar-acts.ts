@@ -17,6 +17,7 @@ export const acts = {
     heading: "What do you see?",
     act: "I looked",
     undissolved: "Still undissolved",
+    warming: "To warm it",
     missing: "Say how much is still undissolved.",
     clarity: "Print held behind it",
     claritySays: { clear: "can be read", hazy: "is blurred", cloudy: "cannot be seen" },
