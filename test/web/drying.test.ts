@@ -1,0 +1,130 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { jarOf, millilitres, readAir } from "./air-notebook.ts";
+import { Desk } from "./bench-notebook.ts";
+import { expectQuiet, expectWellMade } from "./looks.ts";
+import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+
+/** A board of its own with two coats of one jar, an hour apart, sanded between them. */
+function coatedBoard() {
+  const desk = new Desk();
+  desk.write(9100, "notebook-begun", { name: "Two coats" });
+  const jar = jarOf(desk, "L4", { alcohol: "ethanol", volumeFraction: 0.96 });
+  const slow = jarOf(desk, "P4", { alcohol: "n-propanol" });
+  const denatured = jarOf(desk, "D4", {
+    parts: [
+      { alcohol: "ethanol", massShare: 0.86 },
+      { alcohol: "methanol", massShare: 0.14 },
+    ],
+  });
+  const nameless = jarOf(desk, "X4", {
+    parts: [
+      { alcohol: "ethanol", massShare: 0.9 },
+      { alcohol: "unknown", massShare: 0.1 },
+    ],
+  });
+  readAir(desk, 130, { c: 20, rh: 50, wood: 20 });
+  const board = desk.write(300, "board-cut", {
+    name: "Offcut 7",
+    wood: "cherry",
+    plank: "P1",
+    lengthMm: 400,
+    widthMm: 100,
+  });
+  const coat = (minutesAgo: number, n: number) =>
+    desk.write(
+      minutesAgo,
+      "layer-applied",
+      {
+        sort: "coat",
+        targets: [{ board }],
+        from: [{ batch: jar }],
+        method: "brush",
+        amount: { by: "jug", total: millilitres(4) },
+        planned: { coat: n },
+      },
+      [board, jar],
+    );
+  const first = coat(120, 1);
+  desk.write(70, "surface-worked", { targets: [{ board }], how: "sanded", removedUm: 2 }, [board]);
+  const second = coat(60, 2);
+  return { desk, board, first, second, jars: { jar, slow, denatured, nameless } };
+}
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+}, 60_000);
+afterAll(async () => browser.close());
+
+describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
+  const house = new House();
+  const made = coatedBoard();
+  beforeAll(async () => {
+    await house.start();
+    await made.desk.send(house.address);
+  }, 60_000);
+  afterAll(async () => house.leave(), 30_000);
+
+  test("a coat's page: its curve, the wait and whose it is, was it ready, undone", {
+    timeout: 120_000,
+  }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.goto(`/bench/coat/${made.first}`);
+    await page.getByRole("heading", { name: "Coat 1 on Offcut 7" }).waitFor();
+    // By hand: 4 mL on 0.04 m² is 100 µm, brushed with nothing lost.
+    await page.getByText("100 µm wet on the work, poured from a jug.").waitFor();
+    await page.getByRole("heading", { name: /^Touch dry in \d+ min, give or take \d+$/ }).waitFor();
+    // Dew point of 20 °C at 50 %: 9.3 °C (published).
+    await page.getByRole("img", { name: /^The surface is coldest, .*; dew point 9\.3 °C\.$/ }).waitFor();
+    await page.getByRole("img", { name: /^ethanol from 9\d % to .*water from/ }).waitFor();
+    await page.getByText("That is the model’s.").waitFor();
+    await page.getByText("no coats told, none too soon; 6 are needed, 2 of each kind").waitFor();
+    // Common practice: a brushed coat waits 1 to 3 h, 2 h taken.
+    await page.getByRole("listitem").filter({ hasText: "Common practice" }).getByText("2 h").waitFor();
+    await expectWellMade(page, `coat-${size}`);
+    await page.getByText("How it was worked out").click();
+    await page.getByText(/^Of the mass that left, less than 1 part in 10.* is unaccounted for/).waitFor();
+    await page.getByText("The figures in a table").click();
+    expect(await page.getByRole("row").count()).toBe(10);
+
+    await page.getByText(/^The next coat went on .*1 h 0 min later\.$/).waitFor();
+    await page.getByRole("button", { name: "The pad dragged" }).click();
+    await page.getByText("Written down: the pad dragged.").waitFor();
+    await page.getByText("one coat told, 1 too soon").waitFor();
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByText("no coats told").waitFor();
+    await page.getByRole("button", { name: "Ready", exact: true }).click();
+    await page.getByText("Written down: it was ready.").waitFor();
+    await page.getByRole("link", { name: "The coat above" }).click();
+    await page.getByRole("heading", { name: "Coat 2 on Offcut 7" }).waitFor();
+    await page.getByText("It is asked once the next coat is on.").waitFor();
+    await page.goto("/bench/coat/01a00000-0000-7000-8000-000000000000");
+    await page.getByRole("heading", { name: "This coat is not in the notebook" }).nth(1).waitFor();
+    await page.getByText("All in the notebook").waitFor();
+    expectQuiet(seen);
+    await seen.context.close();
+  });
+
+  test("jars side by side in today's air", { timeout: 120_000 }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.goto(`/jars/air?jars=${made.jars.jar}`);
+    await page.getByRole("checkbox", { name: /^P4/ }).check();
+    // n-Propanol evaporates some 0.6 times as fast as ethanol (published rates, butyl acetate = 1).
+    await page.getByRole("heading", { name: /^L4 is touch dry first, in .*; P4 last, in / }).waitFor();
+    await page.getByRole("columnheader", { name: /^P4/ }).waitFor();
+    await page.getByRole("row", { name: /^Turning white/ }).waitFor();
+    await page.getByRole("checkbox", { name: /^D4/ }).check();
+    await page.getByRole("columnheader", { name: /^D4/ }).waitFor();
+    await expectWellMade(page, `compare-${size}`);
+    await page.getByRole("checkbox", { name: /^X4/ }).check();
+    await page.getByText("A part without a name is in it.").waitFor();
+    for (const code of ["L4", "P4", "D4", "X4"])
+      await page.getByRole("checkbox", { name: new RegExp(`^${code}`) }).uncheck();
+    await page.getByText("Choose the jars to set side by side.").waitFor();
+    expectQuiet(seen);
+    await seen.context.close();
+  });
+});
