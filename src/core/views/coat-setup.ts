@@ -126,7 +126,12 @@ export function jarSetups(
   air: ShopAir | null,
   beneath = 0,
 ): CoatSetups {
-  const liquid = liquidNow(read, jar);
-  const coats = liquid === null ? [] : [{ liquid, wet: usualCoat(read, method).wet, beneath }];
-  return setupsOf(coats, air);
+  const coats = read.derive(`jar-coat:${jar}:${method}`, (r): readonly WetOn[] => {
+    const liquid = liquidNow(r, jar);
+    return liquid === null ? [] : [{ liquid, wet: usualCoat(r, method).wet, beneath: 0 }];
+  });
+  return setupsOf(
+    coats.map((coat) => ({ ...coat, beneath })),
+    air,
+  );
 }

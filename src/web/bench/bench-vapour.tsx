@@ -1,7 +1,10 @@
 import { Show } from "solid-js";
 import { volumeSolids } from "../../core/film/film.ts";
+import { sittingVapour } from "../../core/views/sitting-vapour.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { now } from "../shell/now.ts";
 import { solventOf } from "../vapour/state.ts";
-import { VapourCard } from "../vapour/vapour-card.tsx";
+import { VapourCard, type VapourWork } from "../vapour/vapour-card.tsx";
 import { words } from "../words/words.ts";
 import type { Bench } from "./use-bench.ts";
 import { useLiquid } from "./use-liquid.ts";
@@ -13,6 +16,7 @@ const usualMinutes = 60;
 
 /** What this coat's alcohol comes to in the room, folded away below the caution. */
 export function BenchVapour(props: { readonly bench: Bench }) {
+  const book = useBook();
   const liquid = useLiquid(props.bench);
   const trial = () => props.bench.trials().find(({ id }) => id === props.bench.shown()?.trial);
   const solventMl = () => {
@@ -21,14 +25,26 @@ export function BenchVapour(props: { readonly bench: Bench }) {
     const solvent = cut === undefined ? 1 : 1 - volumeSolids(cut);
     return Math.max(1, props.bench.chosen().length) * each * solvent;
   };
+  const sitting = book.view("sitting-vapour", sittingVapour);
+  /** What the sitting has given so far, where one is under way and its coats are known; else what this coat will. */
+  const work = (): VapourWork | undefined => {
+    const so = sitting();
+    if (so !== null && so.solvent !== null)
+      return {
+        solvent: solventOf(so.solvent.composition),
+        solventMl: so.solvent.volume * 1e6,
+        minutes: Math.max(1, (Date.parse(now()) - so.beganMs) / 60_000),
+      };
+    const composition = liquid();
+    if (composition === undefined) return undefined;
+    return { solvent: solventOf(composition), solventMl: solventMl(), minutes: usualMinutes };
+  };
   return (
-    <Show when={liquid()}>
-      {(composition) => (
+    <Show when={work()}>
+      {(of) => (
         <details class="not-on-paper">
           <summary>{words.vapour.title}</summary>
-          <VapourCard
-            work={{ solvent: solventOf(composition()), solventMl: solventMl(), minutes: usualMinutes }}
-          />
+          <VapourCard work={of()} />
         </details>
       )}
     </Show>

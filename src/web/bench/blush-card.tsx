@@ -105,7 +105,9 @@ function Danger(props: {
   const book = useBook();
   const input = createMemo(() => {
     const setup = props.margins.setupShown();
-    return setup === undefined ? undefined : { setups: [{ ...setup, seconds: 3600 }], help: true };
+    return setup === undefined
+      ? undefined
+      : { setups: [{ ...setup, seconds: 3600 }], help: true, threshold: props.margins.threshold() };
   });
   const reckoning = useReckoned("drying", input);
   const helps = (): readonly Help[] | undefined => {

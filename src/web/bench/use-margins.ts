@@ -3,7 +3,7 @@ import type { DryingSetup } from "../../core/evaporation/drying.ts";
 import { jarSetups, type NoModelReason, type ShopAir } from "../../core/views/coat-setup.ts";
 import { type JarView, jarIds, jarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import { useOwn } from "../drying/use-own.ts";
+import { useOwn, whitensBelow } from "../drying/use-own.ts";
 import { useReckoned } from "../drying/use-reckoned.ts";
 import { type JarMargin, worstFirst } from "./blush-state.ts";
 import type { Bench } from "./use-bench.ts";
@@ -31,9 +31,7 @@ export function useMargins(bench: Bench, air: Accessor<ShopAir | null>) {
   const coats = createMemo(() => all().filter(({ setup }) => setup !== null));
   const asked = createMemo(() => {
     const setups = coats().flatMap(({ setup }) => setup ?? []);
-    const learned = own()?.whitening;
-    const threshold = learned?.enough === true ? learned.estimate : 0;
-    return setups.length === 0 ? undefined : { setups, threshold };
+    return setups.length === 0 ? undefined : { setups, threshold: whitensBelow(own()) };
   });
   const reckoning = useReckoned("margins", asked);
   const ordered = createMemo((): readonly JarMargin[] => {
@@ -55,7 +53,7 @@ export function useMargins(bench: Bench, air: Accessor<ShopAir | null>) {
     jarShown: () => coatShown()?.jar,
     setupShown: () => coatShown()?.setup ?? undefined,
     ofTheCoat: () => shown()?.id === bench.jar()?.id,
-    ownLog: () => own()?.whitening.enough === true,
+    threshold: () => whitensBelow(own()),
   };
 }
 export type Margins = ReturnType<typeof useMargins>;

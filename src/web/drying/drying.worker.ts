@@ -6,7 +6,7 @@ import type { Asked, Task, Tasks } from "./task.ts";
 
 const tasks: { readonly [T in Task]: (input: Tasks[T]["takes"]) => Tasks[T]["gives"] } = {
   margins: ({ setups, threshold }) => setups.map((setup) => blushOfSetup(setup, threshold) ?? null),
-  drying: ({ setups, help }) => setups.map((setup) => dryingAnswer(setup, help)),
+  drying: ({ setups, help, threshold }) => setups.map((setup) => dryingAnswer(setup, help, threshold)),
   own: ownFrom,
   waits: ({ questions, own }) => questions.map((question) => waitAnswer(question, own)),
 };

@@ -1,5 +1,3 @@
-import type { NotebookEntry } from "../../core/notebook/entry.ts";
-import type { Body } from "../../core/notebook/kinds/all.ts";
 import { type Place, placeKey } from "../../core/views/place.ts";
 
 /** The page of a coat at one of the places that it went on. */
@@ -16,14 +14,4 @@ export function placeFrom(text: string | null): Place | undefined {
   if (kind === "b") return { board: thing };
   if (kind !== "p") return undefined;
   return rest === "" ? { piece: thing } : { piece: thing, part: rest };
-}
-
-/** The first place that a layer went on. */
-export function firstPlaceOf(layer: NotebookEntry): Place | undefined {
-  const [target] = (layer.body as Body<"layer-applied">).targets;
-  if (target?.trial !== undefined && target.patch !== undefined)
-    return { trial: target.trial, patch: target.patch };
-  if (target?.board !== undefined) return { board: target.board };
-  if (target?.piece === undefined) return undefined;
-  return target.part === undefined ? { piece: target.piece } : { piece: target.piece, part: target.part };
 }

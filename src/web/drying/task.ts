@@ -15,7 +15,11 @@ export interface Tasks {
   };
   /** Whole coats, each with its curve. */
   readonly drying: {
-    readonly takes: { readonly setups: readonly DryingSetup[]; readonly help: boolean };
+    readonly takes: {
+      readonly setups: readonly DryingSetup[];
+      readonly help: boolean;
+      readonly threshold: number;
+    };
     readonly gives: readonly Dried[];
   };
   /** What the person's own log says of waits and of turning white. */

@@ -32,3 +32,7 @@ export function useOwn(): Accessor<Own | undefined> {
   });
   return () => (empty() ? nothingLogged : latest()?.own);
 }
+
+/** The person's own whitening margin once the log is enough, K; nought before. */
+export const whitensBelow = (own: Own | undefined): number =>
+  own?.whitening.enough === true ? own.whitening.estimate : 0;

@@ -1,5 +1,7 @@
 import { createMemo, For, Show } from "solid-js";
+import type { Body } from "../../../core/notebook/kinds/all.ts";
 import { jarView } from "../../../core/views/jar.ts";
+import { placeOfTarget } from "../../../core/views/place.ts";
 import { jarInWords } from "../../bench/jar-words.ts";
 import { thingName } from "../../book/naming.ts";
 import { useBook } from "../../book-store/use-book.tsx";
@@ -15,9 +17,9 @@ import { upToDigits, withDigits, withPlaces } from "../../words/number.ts";
 import { whenInWords } from "../../words/time.ts";
 import { words } from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
-import { coatPath, firstPlaceOf, placeFrom } from "../place-path.ts";
+import { coatPath, placeFrom } from "../place-path.ts";
 import type { Dried } from "../task.ts";
-import { useOwn } from "../use-own.ts";
+import { useOwn, whitensBelow } from "../use-own.ts";
 import { useReckoned } from "../use-reckoned.ts";
 import { WasReady } from "../was-ready.tsx";
 import { Curves } from "./curves.tsx";
@@ -35,7 +37,8 @@ export function CoatScreen(props: ScreenProps) {
   const place = () => {
     const asked = placeFrom(address().query.get("at"));
     const layer = book.look(`making:${id()}`, (read) => read.making(id()) ?? null);
-    return asked ?? (layer?.kind === "layer-applied" ? firstPlaceOf(layer) : undefined);
+    const [target] = layer?.kind === "layer-applied" ? (layer.body as Body<"layer-applied">).targets : [];
+    return asked ?? (target === undefined ? undefined : (placeOfTarget(target) ?? undefined));
   };
   const page = createMemo(() => {
     const at = place();
@@ -85,11 +88,11 @@ function Coat(props: { readonly coat: CoatPage }) {
     return finish === undefined ? undefined : finishLook(finish);
   };
   const title = () => t.title(props.coat.number, where());
+  const own = useOwn();
   const drying = useReckoned("drying", () => {
     const { setups } = props.coat.setups;
-    return setups === null ? undefined : { setups, help: false };
+    return setups === null ? undefined : { setups, help: false, threshold: whitensBelow(own()) };
   });
-  const own = useOwn();
   const waits = useReckoned("waits", () => {
     const log = own();
     return log === undefined ? undefined : { questions: [props.coat.question], own: log.wait };

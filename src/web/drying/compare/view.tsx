@@ -16,7 +16,7 @@ import { lengthInWords } from "../../words/time.ts";
 import { words } from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
 import { createAirDraft } from "../shop-air.ts";
-import { useOwn } from "../use-own.ts";
+import { useOwn, whitensBelow } from "../use-own.ts";
 import { useReckoned } from "../use-reckoned.ts";
 import { Beside } from "./beside.tsx";
 import { type Compared, firstAndLast, freshAirPerM2, mostCompared, turned } from "./state.ts";
@@ -53,7 +53,7 @@ export function CompareJars() {
   const own = useOwn();
   const drying = useReckoned("drying", () => {
     const setups = reckonable().flatMap(({ setups }) => setups);
-    return setups.length === 0 ? undefined : { setups, help: false };
+    return setups.length === 0 ? undefined : { setups, help: false, threshold: whitensBelow(own()) };
   });
   const waits = useReckoned("waits", () => {
     const common = commonWait(book.whole(), method());
