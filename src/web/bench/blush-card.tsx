@@ -6,7 +6,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { NotReckoned } from "../drying/not-reckoned.tsx";
 import { useReckoned } from "../drying/use-reckoned.ts";
 import { now } from "../shell/now.ts";
-import { known, withDigits } from "../words/number.ts";
+import { known, withPlaces } from "../words/number.ts";
 import { clock } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import "../drying/drying.css";
@@ -16,7 +16,7 @@ import { jarInWords } from "./jar-words.ts";
 import type { Bench } from "./use-bench.ts";
 import type { Margins } from "./use-margins.ts";
 
-const degrees = (k: number): string => `${withDigits(Math.abs(k), Math.abs(k) < 10 ? 2 : 3)} °C`;
+const degrees = (k: number): string => `${withPlaces(Math.abs(k), 1)} °C`;
 const t = words.drying.blush;
 
 export const heading = ({ margin }: Blush): string =>

@@ -50,38 +50,40 @@ export function RoomForm(props: { readonly room: ShopRoom | null }) {
     setWrote(undefined);
   }
   return (
-    <details open={props.room === null} class="not-on-paper">
-      <summary>
-        {props.room === null
-          ? t.room
-          : t.roomIs(upToDigits(props.room.volumeM3, 3), upToDigits(props.room.airChangesPerHour, 2))}
-      </summary>
-      <div class="stack">
-        <TextField
-          label={t.volume}
-          inputMode="decimal"
-          value={volumeText()}
-          onInput={setVolume}
-          hint={t.volumeHint}
-          wrong={told() && read().volumeM3 === undefined ? t.volumeWrong : undefined}
-          onEnter={keep}
-        />
-        <TextField
-          label={t.changes}
-          inputMode="decimal"
-          value={changesText()}
-          onInput={setChanges}
-          hint={t.changesHint}
-          wrong={told() && read().airChangesPerHour === undefined ? t.changesWrong : undefined}
-          onEnter={keep}
-        />
-        <button type="button" class="wide" onClick={keep}>
-          {t.keepRoom}
-        </button>
-      </div>
+    <>
+      <details open={props.room === null} class="not-on-paper">
+        <summary>
+          {props.room === null
+            ? t.room
+            : t.roomIs(upToDigits(props.room.volumeM3, 3), upToDigits(props.room.airChangesPerHour, 2))}
+        </summary>
+        <div class="stack">
+          <TextField
+            label={t.volume}
+            inputMode="decimal"
+            value={volumeText()}
+            onInput={setVolume}
+            hint={t.volumeHint}
+            wrong={told() && read().volumeM3 === undefined ? t.volumeWrong : undefined}
+            onEnter={keep}
+          />
+          <TextField
+            label={t.changes}
+            inputMode="decimal"
+            value={changesText()}
+            onInput={setChanges}
+            hint={t.changesHint}
+            wrong={told() && read().airChangesPerHour === undefined ? t.changesWrong : undefined}
+            onEnter={keep}
+          />
+          <button type="button" class="wide" onClick={keep}>
+            {t.keepRoom}
+          </button>
+        </div>
+      </details>
       <Show when={wrote()}>
         <UndoStrip says={t.keptRoom} onUndo={undo} />
       </Show>
-    </details>
+    </>
   );
 }
