@@ -1,0 +1,79 @@
+// Layouts drawn again and again: everything has to come at every place, every turn and under every code as often as the lot says.
+import { allCodes } from "../../dist/core/design/codes.js";
+import { layOut } from "../../dist/core/design/layout.js";
+
+const boards = (n, patches) =>
+  Array.from({ length: n }, (_, i) => ({ board: `b${i + 1}`, plank: `p${i + 1}`, wood: "cherry", patches }));
+const factor = (name, count, appliedTo = "patch") => ({
+  name,
+  levels: Array.from({ length: count }, (_, i) => `${name} ${i + 1}`),
+  appliedTo,
+});
+const plan = (kind, factors, where, more = {}) => ({
+  kind,
+  factors,
+  jarsPerLevel: 1,
+  boards: where,
+  forbidden: [],
+  neighboursForbidden: [],
+  sessions: 2,
+  ...more,
+});
+const five = [..."uvwxy"].map((name) => factor(name, 2));
+
+/** Each kind with the part of the runs that it gets: a search for the best patches takes longer than a deal. */
+const plans = [
+  ["every board", plan("every-board", [factor("alcohol", 3, "jar")], boards(2, 3), { jarsPerLevel: 2 }), 1],
+  ["even pairs", plan("even-pairs", [factor("alcohol", 7, "jar")], boards(7, 3)), 1],
+  ["square", plan("square", [factor("alcohol", 4, "jar")], boards(4, 4)), 1],
+  ["double square", plan("double-square", [factor("alcohol", 4, "jar")], boards(4, 4)), 1],
+  ["screen", plan("screen", five, boards(2, 4)), 1],
+  ["best", plan("best", [factor("alcohol", 3, "jar"), factor("method", 2)], boards(2, 4)), 0.1],
+];
+
+const add = (counts, key) => counts.set(key, (counts.get(key) ?? 0) + 1);
+
+/** The counts' distances from what the lot says, in standard deviations of a binomial count. */
+const distances = (counts, keys, runs, share) =>
+  keys.map((key) => Math.abs((counts.get(key) ?? 0) - runs * share) / Math.sqrt(runs * share * (1 - share)));
+
+function* figuresOf(name, given, runs) {
+  const [places, turns, codes] = [new Map(), new Map(), new Map()];
+  for (let run = 0; run < runs; run++)
+    for (const p of layOut(given, `${name} ${run}`))
+      for (const f of given.factors) {
+        const level = p.treatment[f.name];
+        add(places, `${p.board} ${p.place} ${level}`);
+        for (const [session, turn] of p.order.entries()) add(turns, `${session} ${turn} ${level}`);
+        if (level === f.levels[0]) add(codes, `${p.code} ${level}`);
+      }
+  const patches = given.boards.reduce((sum, b) => sum + b.patches, 0);
+  const pairs = (where) =>
+    given.factors.flatMap((f) =>
+      f.levels.flatMap((level) => where.map((at) => [`${at} ${level}`, 1 / f.levels.length])),
+    );
+  const placed = pairs(
+    given.boards.flatMap((b) => Array.from({ length: b.patches }, (_, i) => `${b.board} ${i + 1}`)),
+  );
+  const turned = pairs([0, 1].flatMap((s) => Array.from({ length: patches }, (_, i) => `${s} ${i + 1}`)));
+  const coded = given.factors.flatMap((f) =>
+    allCodes.map((code) => [`${code} ${f.levels[0]}`, patches / f.levels.length / allCodes.length]),
+  );
+  for (const [what, counts, keys] of [
+    ["at every place", places, placed],
+    ["at every turn", turns, turned],
+    ["under every code", codes, coded],
+  ]) {
+    const far = keys.flatMap(([key, share]) => distances(counts, [key], runs, share));
+    yield {
+      name: `${name}, ${runs} draws: ${far.length} counts ${what}, the farthest ${Math.max(...far).toFixed(1)} SD off; beyond 5 SD`,
+      value: far.filter((d) => !(d <= 5)).length / far.length,
+      atMost: 0,
+    };
+  }
+}
+
+/** One figure for places, turns and codes of each kind of layout. */
+export function* figures(runs) {
+  for (const [name, given, part] of plans) yield* figuresOf(name, given, Math.ceil(runs * part));
+}
