@@ -2,9 +2,11 @@ import { epochMilliseconds } from "../notebook/instant.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { defaultValue, type TradeDefault } from "./default-value.ts";
 import { jarIds, jarView } from "./jar.ts";
+import { readyView } from "./ready.ts";
 
 /**
- * How long to leave a jar before looking again. The first look after an hour, then after half as long again as it has stood,
+ * How long to leave a jar before looking again, while nothing is known of its recipe's time; once jars of the recipe were
+ * seen ready, the look that teaches most takes its place, no sooner and no later than these two. The first look after an hour, then after half as long again as it has stood,
  * so that looks lie close where most jars clear and apart later; shaken half-hourly, a few hours to overnight for fine
  * flakes, one to three days for button and seed: common practice. The spacing itself is our own.
  */
@@ -39,6 +41,15 @@ function jarToLookAt(read: NotebookReader, id: string): JarToLookAt | null {
   const made = epochMilliseconds(jar.madeAt);
   if (last === undefined) return { jar: id, code: jar.code, dueMs: made + first, lastSeen: null };
   const at = epochMilliseconds(last.at);
-  const wait = Math.min(defaultValue(read, lookDefaults.most) * 60_000, Math.max(first, (at - made) / 2));
+  const telling = tellingLook(read, id);
+  const asked = telling === null ? (at - made) / 2 : telling - at;
+  const wait = Math.min(defaultValue(read, lookDefaults.most) * 60_000, Math.max(first, asked));
   return { jar: id, code: jar.code, dueMs: at + wait, lastSeen: last.undissolved };
+}
+
+/** When the jar is as likely ready as not, by the time of its recipe: the answer that is least known beforehand. */
+function tellingLook(read: NotebookReader, id: string): number | null {
+  const group = readyView(read).groups.find(({ jars }) => jars.some((jar) => jar.id === id));
+  const at = group?.jars.find((jar) => jar.id === id)?.lookAgainAt ?? null;
+  return group === undefined || group.medianH === null || at === null ? null : epochMilliseconds(at);
 }

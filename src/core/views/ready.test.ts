@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { Pen, typed } from "../demo/pen.ts";
+import { jarsToLookAt } from "./look-again.ts";
 import { evenChanceHour, readyView } from "./ready.ts";
 
 const hour = (h: number): string => new Date(Date.UTC(2026, 9, 1, 8) + h * 3.6e6).toISOString();
@@ -78,6 +79,41 @@ test("evenChanceHour halves the chance of not being ready (Weibull survival, eva
     const t = evenChanceHour(t0, median, scale);
     expect(survival(t, median, 1 / scale) / survival(t0, median, 1 / scale)).toBeCloseTo(0.5, 12);
   }
+});
+
+// Shannon (1948): a yes or no tells −p ln p − (1 − p) ln(1 − p), p by the Weibull survival function, tried at every hour.
+test("no other hour of looking is expected to tell more than evenChanceHour", () => {
+  const [t0, median, scale] = [6, 8, 0.3];
+  const survival = (t: number) => Math.exp(-Math.log(2) * (t / median) ** (1 / scale));
+  const tells = (t: number) => {
+    const still = survival(t) / survival(t0);
+    return -still * Math.log(still) - (1 - still) * Math.log(1 - still);
+  };
+  const hours = Array.from({ length: 2000 }, (_, i) => t0 + (i + 1) / 100);
+  const best = hours.reduce((a, b) => (tells(b) > tells(a) ? b : a));
+  expect(Math.abs(evenChanceHour(t0, median, scale) - best)).toBeLessThan(0.011);
+});
+
+test("the bench asks for that look once the recipe's time is known, and for a spaced one before", () => {
+  const { pen, spirit, mix } = watched();
+  const ethanol = spirit("Ethanol");
+  const open = mix("C", ethanol, [[6, false]]);
+  const due = () =>
+    (jarsToLookAt(pen.book).find(({ jar }) => jar === open)?.dueMs ?? 0) - Date.parse(hour(0));
+  expect(due() / 3.6e6).toBeCloseTo(9, 9); // half as long again
+  for (const [code, notYet, done] of [
+    ["A", 4, 7],
+    ["B", 9, 11],
+    ["D", 7, 10],
+  ] as const)
+    mix(code, ethanol, [
+      [notYet, false],
+      [done, true],
+    ]);
+  const group = readyView(pen.book).groups[0];
+  const proposed = group?.jars.find(({ id }) => id === open)?.lookAgainAt ?? "";
+  expect(Math.abs(due() - (Date.parse(proposed) - Date.parse(hour(0))))).toBeLessThan(1000);
+  expect(due() / 3.6e6).not.toBeCloseTo(9, 2);
 });
 
 test("nothing watched, nothing said", () => {
