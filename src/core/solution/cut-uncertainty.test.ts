@@ -92,7 +92,7 @@ describe("how sure a mix is", () => {
 
   test("making the largest contribution exact helps more than any other", () => {
     const random = randomFromSeed("largest");
-    for (let i = 0; i < 40; i++) {
+    for (let i = 0; i < 200; i++) {
       const drawn = drawnRecipe(random);
       const how = { measured: "resin-and-solvent", solventBy: drawn.solventBy } as const;
       const { contributions } = uncertaintyOfMix(drawn.recipe, drawn.mixed, {
