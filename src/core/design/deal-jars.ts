@@ -1,16 +1,17 @@
 import { DomainError } from "../domain-error.ts";
 import { type Random, shuffled } from "../random.ts";
-import { factorsOn, jarLabel, type Plan, type Treatment } from "./plan.ts";
+import { type Board, factorsOn, jarLabel, type Plan, type Treatment } from "./plan.ts";
 
 const keyOf = (names: readonly string[], t: Treatment): string => JSON.stringify(names.map((n) => t[n]));
 
 /**
  * Deals the jars of each recipe over its patches, so that every jar is used and as evenly as the numbers allow:
  * the first patch of a recipe takes a drawn jar, the next the following one, and what is done to the patch
- * itself shifts the start, so that no jar goes with one method.
+ * itself shifts the start, so that no jar goes with one method. Patches take their turn board by board, so that a
+ * board that holds a recipe often enough holds all its jars alike: then no board's luck passes for a jar's.
  *
  * @param treatments  what stands on each patch, n
- * @param group       what to even out over first (a wood), paired with treatments
+ * @param boards      what each patch lies on, paired with treatments: woods are evened out over first, then boards
  * @param standsOn    what a treatment stands on, for the refusal
  * @returns           the number of the jar for each patch from 1, paired with treatments
  * @throws DomainError when a recipe has fewer patches than jars
@@ -20,7 +21,7 @@ const keyOf = (names: readonly string[], t: Treatment): string => JSON.stringify
 export function dealJars(
   plan: Plan,
   treatments: readonly Treatment[],
-  group: readonly string[],
+  boards: readonly Board[],
   random: Random,
   standsOn: "patch" | "board" = "patch",
 ): readonly number[] {
@@ -40,12 +41,15 @@ export function dealJars(
       [...new Set(patches.map((i) => keyOf(patchNames, treatments[i] as Treatment)))],
       random,
     );
+    const woods = shuffled([...new Set(patches.map((i) => boards[i]?.wood))], random);
+    const lying = woods.flatMap((wood) =>
+      shuffled([...new Set(boards.filter((b) => b.wood === wood))], random),
+    );
     methods.forEach((method, shift) => {
       const inMethod = patches.filter((i) => keyOf(patchNames, treatments[i] as Treatment) === method);
-      const groups = shuffled([...new Set(inMethod.map((i) => group[i]))], random);
-      const inTurn = groups.flatMap((g) =>
+      const inTurn = lying.flatMap((board) =>
         shuffled(
-          inMethod.filter((i) => group[i] === g),
+          inMethod.filter((i) => boards[i] === board),
           random,
         ),
       );

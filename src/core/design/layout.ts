@@ -72,11 +72,11 @@ interface Place {
 /** The jar of every place; on step boards a whole board comes from one jar. */
 function jarNumbers(plan: Plan, places: readonly Place[], random: Random): readonly number[] {
   const treatments = (list: readonly Place[]) => list.map((p) => p.t);
-  const woods = (list: readonly Place[]) => list.map((p) => p.b.wood);
-  if (plan.kind !== "steps") return dealJars(plan, treatments(places), woods(places), random);
+  const boards = (list: readonly Place[]) => list.map((p) => p.b);
+  if (plan.kind !== "steps") return dealJars(plan, treatments(places), boards(places), random);
   const first = places.filter((p, i) => places.findIndex((q) => q.b === p.b) === i);
   const whole = { ...plan, factors: plan.factors.filter((f) => f.appliedTo !== "patch") };
-  const ofBoard = dealJars(whole, treatments(first), woods(first), random, "board");
+  const ofBoard = dealJars(whole, treatments(first), boards(first), random, "board");
   return places.map((p) => ofBoard[first.findIndex((q) => q.b === p.b)] as number);
 }
 
