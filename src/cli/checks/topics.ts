@@ -16,6 +16,8 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   mixed: [() => import("./mixed.ts")],
   ordinal: [() => import("./ordinal.ts")],
   ranking: [() => import("./ranking.ts")],
+  calendar: [() => import("./calendar.ts")],
+  scheduling: [() => import("./scheduling.ts")],
   timetoevent: [() => import("./timetoevent.ts")],
   solutions: [
     () => import("./solutions-sources.ts"),

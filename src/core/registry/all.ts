@@ -14,6 +14,7 @@ import { oddOneOutCalculation } from "./odd-one-out.ts";
 import { piecePlan } from "./pieces.ts";
 import { readyTimeCalculation } from "./ready-time.ts";
 import { restore } from "./restore.ts";
+import { schedule } from "./schedule.ts";
 import { thin } from "./thin.ts";
 import { vapour } from "./vapour.ts";
 import { verdictCalculation } from "./verdict.ts";
@@ -44,6 +45,7 @@ export const calculations: readonly Calculation[] = [
   oddOneOutCalculation,
   readyTimeCalculation,
   piecePlan,
+  schedule,
 ];
 
 export const calculationNamed = (name: string): Calculation | undefined =>

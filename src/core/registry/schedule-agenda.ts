@@ -1,0 +1,161 @@
+import { z } from "zod";
+import { DomainError } from "../domain-error.ts";
+import { type Agenda, layAgenda } from "../schedule/agenda.ts";
+import { fewestSessions, sessionsUsed } from "../schedule/sessions.ts";
+import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
+import { type Search, solveShape } from "../schedule/solve.ts";
+
+const minutes = z.int().min(0).max(525_600);
+const task = z.strictObject({
+  task: z.string().min(1),
+  minutes,
+  /** Needs a person, and lies within one window. */
+  hands: z.boolean(),
+  needs: z.record(z.string(), z.int().min(0)).optional(),
+  notBefore: z.string().optional(),
+  /** A jar that must be ready. */
+  jar: z.string().optional(),
+});
+
+export const agendaFields = {
+  tasks: z.array(task).min(1).max(400),
+  /** From the end of one task to the start of another, by the clock. */
+  waits: z
+    .array(
+      z.strictObject({
+        from: z.string(),
+        to: z.string(),
+        leastMinutes: minutes,
+        mostMinutes: minutes.nullish(),
+      }),
+    )
+    .optional(),
+  /** One person unless told. */
+  capacity: z.record(z.string(), z.int().min(0).max(1000)).optional(),
+  windows: z
+    .array(z.tuple([z.string(), z.string()]))
+    .min(1)
+    .max(400),
+  zone: z.string(),
+  jars: z.array(z.strictObject({ jar: z.string(), readyAt: z.string() })).optional(),
+  /** Added to every least wait, in per cent: a coat that dries slowly does not upset the plan. */
+  marginPercent: z.number().min(0).max(200).optional(),
+} as const;
+const agendaInput = z.strictObject(agendaFields);
+export type AgendaInput = z.output<typeof agendaInput>;
+
+const wrong = (field: string, value: unknown, because: string): DomainError =>
+  new DomainError({ code: "contradiction", field, value, because });
+
+/** Windows in order of time, in minutes since 1970; those that touch are one. */
+function windowsOf(given: AgendaInput, clock: ShopClock): [number, number][] {
+  const all = given.windows.map(([from, until], i): [number, number] => {
+    const start = clock.minutes(from, `windows[${i}][0]`);
+    const end = clock.minutes(until, `windows[${i}][1]`);
+    if (end <= start) throw wrong(`windows[${i}]`, [from, until], "It ends before it starts.");
+    return [start, end];
+  });
+  const merged: [number, number][] = [];
+  for (const [from, until] of all.sort((a, b) => a[0] - b[0])) {
+    const last = merged.at(-1);
+    if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], until);
+    else merged.push([from, until]);
+  }
+  return merged;
+}
+
+/** The moment at which a task may start at the earliest, from its own date and its jar's. */
+function releaseOf(given: AgendaInput, k: number, clock: ShopClock): number {
+  const { notBefore, jar } = given.tasks[k] as AgendaInput["tasks"][number];
+  const own = notBefore === undefined ? 0 : clock.minutes(notBefore, `tasks[${k}].notBefore`);
+  if (jar === undefined) return own;
+  const at = given.jars?.findIndex((j) => j.jar === jar) ?? -1;
+  const found = given.jars?.[at];
+  if (found === undefined)
+    throw new DomainError({
+      code: "unknown-name",
+      field: `tasks[${k}].jar`,
+      value: jar,
+      limits: { allowed: given.jars?.map((j) => j.jar) ?? [] },
+    });
+  return Math.max(own, clock.minutes(found.readyAt, `jars[${at}].readyAt`));
+}
+
+/** Tasks by name once, so that an answer can name them. */
+function checkNames(given: AgendaInput): void {
+  const seen = new Set<string>();
+  given.tasks.forEach(({ task: name }, k) => {
+    if (seen.has(name)) throw wrong(`tasks[${k}].task`, name, "Another task has this name.");
+    seen.add(name);
+  });
+}
+
+function agendaOf(given: AgendaInput, clock: ShopClock): { agenda: Agenda; origin: number } {
+  checkNames(given);
+  const windows = windowsOf(given, clock);
+  const origin = windows[0]?.[0] ?? 0;
+  const margin = 1 + (given.marginPercent ?? 0) / 100;
+  const agenda = {
+    tasks: given.tasks.map((t, k) => ({
+      task: t.task,
+      minutes: t.minutes,
+      hands: t.hands,
+      needs: t.needs ?? {},
+      notBefore: Math.max(0, releaseOf(given, k, clock) - origin),
+    })),
+    waits: (given.waits ?? []).map((w) => ({
+      from: w.from,
+      to: w.to,
+      leastMinutes: Math.ceil(w.leastMinutes * margin),
+      mostMinutes: w.mostMinutes ?? null,
+    })),
+    capacity: { person: 1, ...given.capacity },
+    windows: windows.map(([from, until]) => [from - origin, until - origin] as const),
+  };
+  return { agenda, origin };
+}
+
+/** Minutes at the bench between the first and the last hands-on task of each session that nobody works. */
+function idleMinutes(agenda: Agenda, starts: readonly number[]): number {
+  return agenda.windows.reduce((sum, [from, until]) => {
+    const inside = agenda.tasks.flatMap((t, k): [number, number][] => {
+      const start = starts[k + 1] as number;
+      return t.hands && start >= from && start < until ? [[start, start + t.minutes]] : [];
+    });
+    let idle = 0;
+    let busyUntil = Number.POSITIVE_INFINITY;
+    for (const [start, end] of inside.sort((a, b) => a[0] - b[0])) {
+      idle += Math.max(0, start - busyUntil);
+      busyUntil = Math.max(Number.isFinite(busyUntil) ? busyUntil : end, end);
+    }
+    return sum + idle;
+  }, 0);
+}
+
+/** A plan for an agenda: the earliest finish, then the fewest sessions. */
+export function scheduleAgenda(given: AgendaInput, limitMs: number) {
+  const clock = shopClock(given.zone);
+  const { agenda, origin } = agendaOf(given, clock);
+  const laid = layAgenda(agenda);
+  const limit = 1000 * limitMs;
+  const within = (share: number): Search => ({ mustStop: (steps) => steps > limit * share });
+  const solved = solveShape(laid.shape, laid.distance, within(0.6), laid.lower);
+  const at = (minute: number): string => clock.clock(origin + minute);
+  if (solved.starts === null) return { found: null, proven: solved.proven, lowerBound: at(laid.lower) };
+  const isHands = [false, ...agenda.tasks.map((t) => t.hands), false];
+  const fewest = fewestSessions(laid, isHands, agenda.windows, solved.starts, within(0.4));
+  const idle = idleMinutes(agenda, fewest.starts);
+  // no goal is left to better when nobody waits at the bench
+  const isBest = solved.proven && fewest.proven && idle === 0;
+  return {
+    found: {
+      starts: Object.fromEntries(agenda.tasks.map((t, k) => [t.task, at(fewest.starts[k + 1] as number)])),
+      finish: at(fewest.starts.at(-1) as number),
+      sessions: sessionsUsed(fewest.starts, isHands, agenda.windows),
+      idleMinutes: idle,
+      provenBest: isBest ? ("all goals" as const) : solved.proven ? ("finish" as const) : null,
+    },
+    proven: solved.proven,
+    lowerBound: at(solved.lowerBound),
+  };
+}

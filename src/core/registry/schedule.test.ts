@@ -1,0 +1,90 @@
+import { describe, expect, test } from "vitest";
+import { refusal, run } from "../../../test/run-calculation.ts";
+
+const hands = (task: string, minutes: number, more = {}) => ({ task, minutes, hands: true, ...more });
+const evening = (day: string) => [`${day}T18:00`, `${day}T21:00`];
+const base = {
+  tasks: [hands("a1", 30), hands("a2", 30)],
+  waits: [{ from: "a1", to: "a2", leastMinutes: 60, mostMinutes: 1600 }],
+  windows: [evening("2026-10-05"), evening("2026-10-06")],
+  zone: "Europe/Berlin",
+};
+
+describe("tasks in windows", () => {
+  test("two coats with an hour between them fit one evening", () => {
+    expect(run("schedule", base)).toMatchObject({
+      feasible: true,
+      starts: { a1: "2026-10-05T18:00", a2: "2026-10-05T19:30" },
+      finish: "2026-10-05T20:00",
+      sessions: 1,
+      provenBest: "finish",
+    });
+  });
+  test("a wait runs on between evenings", () => {
+    const waits = [{ from: "a1", to: "a2", leastMinutes: 240 }];
+    expect(run("schedule", { ...base, waits })).toMatchObject({ finish: "2026-10-06T18:30", sessions: 2 });
+  });
+  test("a drying place is taken while a coat dries, hands or no hands", () => {
+    const tasks = ["a", "b"].flatMap((x) => [
+      hands(`${x} coat`, 10, { needs: { rack: 1 } }),
+      { task: `${x} dry`, minutes: 60, hands: false, needs: { rack: 1 } },
+    ]);
+    const waits = ["a", "b"].map((x) => ({
+      from: `${x} coat`,
+      to: `${x} dry`,
+      leastMinutes: 0,
+      mostMinutes: 0,
+    }));
+    const plan = (rack: number) => run("schedule", { ...base, tasks, waits, capacity: { rack } }).finish;
+    expect(plan(1)).toBe("2026-10-05T20:20");
+    expect(plan(2)).toBe("2026-10-05T19:20");
+  });
+  test("a jar that is not ready holds its coat back", () => {
+    const jars = [{ jar: "J1", readyAt: "2026-10-05T20:00" }];
+    const tasks = [hands("a1", 30, { jar: "J1" }), hands("a2", 30)];
+    expect(run("schedule", { ...base, tasks, jars, waits: [] })).toMatchObject({
+      starts: { a1: "2026-10-05T20:00", a2: "2026-10-05T18:00" },
+    });
+  });
+  // the clocks go back in Berlin on 25 October 2026 at 3:00, in New York on 1 November at 2:00: a night is an hour longer
+  test.each([
+    ["Europe/Berlin", "2026-10-24", "2026-10-25", 21],
+    ["America/New_York", "2026-10-31", "2026-11-01", 21],
+    ["Europe/Berlin", "2026-10-26", "2026-10-27", 20],
+    ["Europe/Berlin", "2027-03-27", "2027-03-28", 19],
+  ])("between two evenings in %s lie %s–%s as many hours as there are", (zone, first, second, hoursApart) => {
+    const windows = [
+      [`${first}T20:00`, `${first}T21:00`],
+      [`${second}T17:00`, `${second}T18:00`],
+    ];
+    const tasks = [hands("a1", 60), hands("a2", 60)];
+    const waits = (least: number) => [{ from: "a1", to: "a2", leastMinutes: least, mostMinutes: least }];
+    const given = (least: number) => ({ ...base, zone, windows, tasks, waits: waits(least) });
+    expect(run("schedule", given(hoursApart * 60))).toMatchObject({ feasible: true });
+    expect(refusal("schedule", given(hoursApart * 60 - 60)).limits).toEqual({ min: hoursApart * 60 });
+  });
+});
+
+describe("what is refused", () => {
+  test.each([
+    ["windows[0]", { windows: [["2026-10-05T21:00", "2026-10-05T18:00"]] }],
+    ["windows[0][0]", { windows: [["2027-03-28T02:30", "2027-03-28T05:00"]] }],
+    ["zone", { zone: "Europe/Nowhere" }],
+    ["tasks[0].jar", { tasks: [hands("a1", 30, { jar: "J9" }), hands("a2", 30)] }],
+    ["tasks[1].task", { tasks: [hands("a1", 30), hands("a1", 30)] }],
+    ["tasks[0].minutes", { tasks: [hands("a1", 181), hands("a2", 30)] }],
+    ["tasks[0].needs.oven", { tasks: [hands("a1", 30, { needs: { oven: 1 } }), hands("a2", 30)] }],
+    ["waits[0].to", { waits: [{ from: "a1", to: "a9", leastMinutes: 5 }] }],
+    ["waits[0].mostMinutes", { waits: [{ from: "a1", to: "a2", leastMinutes: 5, mostMinutes: 4 }] }],
+    ["waits[0].mostMinutes", { waits: [{ from: "a1", to: "a2", leastMinutes: 400, mostMinutes: 600 }] }],
+  ])("%s", (field, change) => {
+    expect(refusal("schedule", { ...base, ...change }).field).toBe(field);
+  });
+  test("waits in a ring are named", () => {
+    const waits = [
+      { from: "a1", to: "a2", leastMinutes: 5 },
+      { from: "a2", to: "a1", leastMinutes: 5 },
+    ];
+    expect(refusal("schedule", { ...base, waits }).message).toContain("a1, a2");
+  });
+});

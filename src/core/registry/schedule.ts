@@ -1,0 +1,113 @@
+import { z } from "zod";
+import { solveProject } from "../schedule/solve.ts";
+import { defineCalculation } from "./calculation.ts";
+import { agendaFields, scheduleAgenda } from "./schedule-agenda.ts";
+import { instance, projectOfInstance } from "./schedule-instance.ts";
+
+const limitMs = z.number().min(1).max(3_600_000).optional();
+const instanceInput = z.strictObject({ instance, limitMs });
+const agendaInput = z.strictObject({ ...agendaFields, limitMs });
+const input = z.union([instanceInput, agendaInput]);
+
+const whyNot = z.object({
+  code: z.enum(["waits contradict each other", "nothing fits", "not found in the time given"]),
+  message: z.string(),
+  tasks: z.array(z.string()),
+});
+
+const output = z.object({
+  /** Null when the time given ran out before it was known. */
+  feasible: z.boolean().nullable(),
+  /** Units of time for an instance; clock times in the zone given for tasks and windows. */
+  starts: z.record(z.string(), z.union([z.number(), z.string()])).nullable(),
+  finish: z.union([z.number(), z.string()]).nullable(),
+  lowerBound: z.union([z.number(), z.string()]).nullable(),
+  provenBest: z.enum(["finish", "all goals"]).nullable(),
+  whyNot: whyNot.nullable(),
+  /** Windows in which somebody works, and minutes waited at the bench within them. */
+  sessions: z.number().nullable().optional(),
+  idleMinutes: z.number().nullable().optional(),
+});
+type Output = z.output<typeof output>;
+
+const defaultLimitMs = 10_000;
+
+function scheduleInstance(given: z.output<typeof instanceInput>): Output {
+  const { project, names } = projectOfInstance(given.instance);
+  const limit = 1000 * (given.limitMs ?? defaultLimitMs);
+  const solved = solveProject(project, { mustStop: (steps) => steps > limit });
+  const nothing = { starts: null, finish: null, provenBest: null };
+  if (solved.starts !== null) {
+    const starts = Object.fromEntries(
+      names.flatMap((name, i) => (name === null ? [] : [[name, solved.starts?.[i] ?? 0] as const])),
+    );
+    const proven = solved.proven ? ("all goals" as const) : null;
+    return {
+      feasible: true,
+      starts,
+      finish: solved.length,
+      lowerBound: solved.lowerBound,
+      provenBest: proven,
+      whyNot: null,
+    };
+  }
+  if (!solved.proven) return { ...nothing, feasible: null, lowerBound: solved.lowerBound, whyNot: notFound };
+  const cycle = solved.cycle?.map((i) => names[i] ?? String(i)) ?? [];
+  return { ...nothing, feasible: false, lowerBound: null, whyNot: whyNone(cycle) };
+}
+
+const notFound = {
+  code: "not found in the time given" as const,
+  message: "No schedule was found in the time given, nor that there is none.",
+  tasks: [],
+};
+
+const defaultAgendaMs = 2000;
+
+function scheduleTasks(given: z.output<typeof agendaInput>): Output {
+  const { limitMs: asked, ...agenda } = given;
+  const { found, proven, lowerBound } = scheduleAgenda(agenda, asked ?? defaultAgendaMs);
+  if (found !== null) return { feasible: true, ...found, lowerBound, whyNot: null };
+  const none = { starts: null, finish: null, provenBest: null, sessions: null, idleMinutes: null };
+  if (!proven) return { ...none, feasible: null, lowerBound, whyNot: notFound };
+  return { ...none, feasible: false, lowerBound: null, whyNot: whyNone([]) };
+}
+
+const whyNone = (cycle: readonly string[]): Output["whyNot"] =>
+  cycle.length > 0
+    ? {
+        code: "waits contradict each other",
+        message: `Each of these waits for the next, and the last for the first: ${cycle.join(", ")}.`,
+        tasks: [...cycle],
+      }
+    : { code: "nothing fits", message: "No schedule holds all waits and shares all resources.", tasks: [] };
+
+export const schedule = defineCalculation({
+  name: "schedule",
+  purpose: "When to do what: tasks with least and most waits that share hands and drying places",
+  input,
+  output,
+  run: (given) => ("instance" in given ? scheduleInstance(given) : scheduleTasks(given)),
+  sources: [
+    "Search with learned clauses: A. Schutt et al., Constraints 16 (2011) 250; J. Scheduling 16 (2013) 273",
+    "Priorities and justification: V. Valls et al., Eur. J. Oper. Res. 165 (2005) 375",
+  ],
+  example: {
+    input: {
+      instance: {
+        format: "rcpsp-max/1",
+        capacity: [1],
+        duration: [0, 2, 1, 3, 0],
+        demand: [[0], [1], [1], [1], [0]],
+        lags: [
+          [0, 1, 0],
+          [1, 2, 6],
+          [2, 1, -8],
+          [2, 4, 1],
+          [3, 4, 3],
+        ],
+      },
+    },
+    output: { feasible: true, finish: 7, lowerBound: 7, provenBest: "all goals" },
+  },
+});

@@ -1,0 +1,191 @@
+import { type Random, randomFromSeed, randomIndex } from "../random.ts";
+import { bredSchedule } from "./breed.ts";
+import { energyBound } from "./energy-bound.ts";
+import type { Engine, Statement } from "./engine/engine.ts";
+import { engineOf } from "./exact.ts";
+import { type Shape, shapeOf } from "./generate.ts";
+import { goodSchedule, Turner } from "./heuristic.ts";
+import { longestPaths } from "./longest-paths.ts";
+import { luby } from "./luby.ts";
+import type { Project } from "./project.ts";
+
+export interface Solved {
+  /** Starts by task; null when no schedule exists, or none was found. */
+  readonly starts: readonly number[] | null;
+  readonly length: number | null;
+  /** No schedule is shorter. Infinite when there is none at all. */
+  readonly lowerBound: number;
+  /** True when it is known that none is shorter, or that none exists. */
+  readonly proven: boolean;
+  /** Tasks whose lags contradict each other, in the order in which each waits for the next. */
+  readonly cycle?: readonly number[];
+}
+
+export interface Search {
+  /** Asked now and then with the steps taken so far; true ends the search with the best found. */
+  readonly mustStop: (steps: number) => boolean;
+  /** Told of every better schedule and of every better bound. */
+  readonly progress?: (length: number | null, lowerBound: number) => void;
+}
+
+/** No schedule that starts everything as early as it can is longer than this. */
+export function horizonOf(project: Project): number {
+  const longest = project.durations.map((d) => d);
+  for (const { from, least } of project.lags) longest[from] = Math.max(longest[from] as number, least);
+  return longest.reduce((sum, x) => sum + x, 0);
+}
+
+const impossible = (cycle?: readonly number[]): Solved => ({
+  starts: null,
+  length: null,
+  lowerBound: Number.POSITIVE_INFINITY,
+  proven: true,
+  ...(cycle === undefined ? {} : { cycle }),
+});
+
+/**
+ * The shortest schedule of a project: good ones by priorities, then a search with learning that ends with a proof, or
+ * with the best found when it is stopped.
+ *
+ * @param project  tasks, lags and resources, whole units of time
+ * @param search   when to stop, and whom to tell
+ * @returns        starts (n), length, lower bound, and whether it is proven
+ * @throws DomainError never: what cannot be scheduled is an answer
+ *
+ * Valid:  up to a few hundred tasks; beyond that the proof is not to be waited for
+ * Source: A. Schutt, T. Feydy, P. J. Stuckey and M. G. Wallace, "Explaining the cumulative propagator", Constraints 16 (2011) 250
+ */
+export function solveProject(project: Project, search: Search): Solved {
+  const { distance, cycle } = longestPaths(project);
+  if (cycle !== undefined) return impossible(cycle);
+  const tooMuch = project.demands.some((row, i) =>
+    row.some(
+      (demand, r) => (project.durations[i] as number) > 0 && demand > (project.capacities[r] as number),
+    ),
+  );
+  if (tooMuch) return impossible();
+  return solveShape(shapeOf(project, distance, horizonOf(project)), distance, search);
+}
+
+/** The same for a project whose longest paths, horizon and open times are known already. */
+export const solveShape = (
+  shape: Shape,
+  distance: readonly Int32Array[],
+  search: Search,
+  lower = 0,
+): Solved => new Solver(shape, distance, search, lower).run();
+
+/** Rounds of priority schedules before the search: they cost a few milliseconds and save it the worst part. */
+const firstRounds = 60;
+/** Breeding costs a second or two: it is for what a search of a second has not settled [steps]. */
+const breedAfter = 1e6;
+const children = 8000;
+
+class Solver {
+  readonly #shape: Shape;
+  readonly #search: Search;
+  readonly #engine: Engine;
+  readonly #end: number;
+  #best: Int32Array | undefined;
+  #lower: number;
+  readonly #turner: Turner;
+  #everyRounds = 1;
+  readonly #random = randomFromSeed("nearby");
+
+  constructor(shape: Shape, distance: readonly Int32Array[], search: Search, lower: number) {
+    this.#shape = shape;
+    this.#search = search;
+    this.#end = shape.project.durations.length - 1;
+    this.#lower = Math.max(lower, energyBound(shape.project, distance));
+    this.#engine = engineOf(shape, distance);
+    this.#turner = new Turner(shape, distance);
+  }
+
+  run(): Solved {
+    if (!this.#engine.settle() || !this.#engine.require(2 * this.#end, this.#lower)) return impossible();
+    this.#raiseLower();
+    const first = goodSchedule(this.#turner, firstRounds, this.#lower);
+    if (first !== undefined && !this.#improve(first)) return this.#answer(true);
+    let mayBreed = first !== undefined;
+    for (let round = 1; !this.#mustStop(); round++) {
+      if (this.#once(100 * luby(round), []) || this.#look(round)) return this.#answer(true);
+      this.#raiseLower();
+      this.#engine.tidy(6000 + 10 * round);
+      if (mayBreed && this.#work > breedAfter) {
+        mayBreed = false;
+        if (!this.#improve(bredSchedule(this.#turner, this.#best as Int32Array, children, this.#lower)))
+          return this.#answer(true);
+      }
+    }
+    return this.#answer(false);
+  }
+
+  /** One search; true when it ended with a proof. */
+  #once(conflicts: number, assumed: readonly Statement[]): boolean {
+    const outcome = this.#engine.search(conflicts, this.#mustStop, assumed);
+    return outcome === "none" || (outcome === "found" && !this.#improve(this.#found()));
+  }
+
+  /** Looks for a shorter schedule near the best one, the more seldom the longer it was in vain. */
+  #look(round: number): boolean {
+    if (this.#best === undefined || round % this.#everyRounds !== 0) return false;
+    const before = this.#best;
+    for (let i = 0; i < 4 && !this.#mustStop(); i++)
+      if (this.#once(600, gainedInWindow(this.#best, this.#shape.project.durations, this.#random)))
+        return true;
+    this.#everyRounds = this.#best === before ? Math.min(4, this.#everyRounds + 1) : 1;
+    return false;
+  }
+
+  readonly #mustStop = (): boolean => this.#search.mustStop(this.#work);
+
+  get #work(): number {
+    return this.#turner.work + this.#engine.work;
+  }
+
+  #found(): Int32Array {
+    const { bounds } = this.#engine;
+    return Int32Array.from({ length: bounds.variables }, (_, x) => bounds.least(x));
+  }
+
+  /** Keeps a schedule and asks for a shorter one; false when there is none. */
+  #improve(starts: Int32Array): boolean {
+    this.#best = starts.slice(0, this.#end + 1);
+    this.#engine.want(starts);
+    const length = starts[this.#end] as number;
+    this.#search.progress?.(length, this.#lower);
+    return this.#engine.require(2 * this.#end + 1, 1 - length);
+  }
+
+  #raiseLower(): void {
+    const least = this.#engine.bounds.least(this.#end);
+    if (this.#engine.bounds.level > 0 || least <= this.#lower) return;
+    this.#lower = least;
+    this.#search.progress?.(this.#best?.[this.#end] ?? null, least);
+  }
+
+  #answer(proven: boolean): Solved {
+    if (this.#best === undefined)
+      return proven ? impossible() : { ...impossible(), lowerBound: this.#lower, proven };
+    const length = this.#best[this.#end] as number;
+    const lowerBound = proven ? length : this.#lower;
+    return { starts: [...this.#best], length, lowerBound, proven };
+  }
+}
+
+/**
+ * A schedule one unit shorter, that gains it within a window of time: what ends before stays or comes earlier, what starts
+ * after comes earlier by one at least.
+ */
+function gainedInWindow(best: Int32Array, durations: readonly number[], random: Random): Statement[] {
+  const length = best[best.length - 1] as number;
+  const width = Math.max(2, Math.ceil(length * (0.2 + 0.5 * random())));
+  const from = randomIndex(random, length) - (width >> 1);
+  const mayMove = random() < 0.5;
+  return [...best].flatMap((start, task): Statement[] => {
+    const end = start + (durations[task] as number);
+    const notLater: Statement = [2 * task + 1, -start];
+    if (end <= from) return mayMove ? [notLater] : [notLater, [2 * task, start]];
+    return start >= from + width ? [[2 * task + 1, 1 - start]] : [];
+  });
+}
