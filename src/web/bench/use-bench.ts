@@ -23,6 +23,7 @@ import {
   sortedByTime,
   type When,
 } from "./state.ts";
+import { useWaits } from "./use-waits.ts";
 
 export type Bench = ReturnType<typeof useBench>;
 
@@ -37,10 +38,13 @@ export function useBench(book: OpenBook) {
   const [written, setWritten] = createSignal<JustWritten>();
   const nowMs = () => Date.parse(now());
 
+  const waits = useWaits(book, trials);
   const coats = createMemo(() => {
+    const known = waits.known();
+    const by = JSON.stringify([...known]);
     const all = trials().flatMap((trial) =>
-      book.look(`bench:${trial.id}:${held(trial.id) === null}`, (read) =>
-        coatsOfTrial(read, trial.id, held(trial.id)),
+      book.look(`bench:${trial.id}:${held(trial.id) === null}:${by}`, (read) =>
+        coatsOfTrial(read, trial.id, held(trial.id), known),
       ),
     );
     return sortedByTime(soonestFirst(all), nowMs());
@@ -113,7 +117,7 @@ export function useBench(book: OpenBook) {
     pick(last.coat);
   }
   return {
-    ...{ trials, held, coats, open, shown, chosen, jar, jarOf, look, next, written, when, instant },
+    ...{ trials, held, waits, coats, open, shown, chosen, jar, jarOf, look, next, written, when, instant },
     ...{ methodNow, nowMs, setWhen, setMethod, pick, tap, write, undo },
   };
 }

@@ -15,6 +15,11 @@ export function Waits(props: { readonly bench: Bench }) {
   const [told, setTold] = createSignal(false);
   const [wrote, setWrote] = createSignal<string>();
   const method = () => props.bench.methodNow();
+  /** What the last coat on the patches in question waits by. */
+  const shown = () => {
+    const layers = (props.bench.open()?.patches ?? []).flatMap(({ lastLayer }) => lastLayer ?? []);
+    return layers.map((layer) => props.bench.waits.answerFor(layer)).find((answer) => answer !== undefined);
+  };
   const minutes = () => book.look(`wait:${method()}`, (read) => waitMinutes(read, method()));
   const text = () => typed() ?? String(minutes());
   const wrong = () => (told() && readWait(text()) === undefined ? words.bench.waitWrong : undefined);
@@ -36,6 +41,14 @@ export function Waits(props: { readonly bench: Bench }) {
     <details class="not-on-paper">
       <summary>{words.bench.waits}</summary>
       <div class="stack">
+        <Show when={shown()}>
+          {(answer) => (
+            <p>
+              <b>{words.bench.waitShown(lengthInWords(answer().seconds / 60))}</b>{" "}
+              {words.drying.coat.shown[answer().shown]}
+            </p>
+          )}
+        </Show>
         <p class="small">{words.bench.waitsSay(lengthInWords(waitDefaults[method()].value), done())}</p>
         <TextField
           label={words.bench.waitField(done())}

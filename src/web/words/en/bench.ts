@@ -92,6 +92,7 @@ export const bench = {
   waits: "Waits between coats",
   waitsSay: (minutes: string, method: string) =>
     `${minutes} after a coat is ${method}, to begin with; common practice. Set it to your own.`,
+  waitShown: (wait: string) => `After the last coat on these: ${wait}.`,
   waitField: (method: string) => `After a coat is ${method}, minutes`,
   waitWrong: "A wait is a number of minutes from 1 to 10000, as 60.",
   waitAct: "Keep this wait",
