@@ -39,12 +39,16 @@ export function App() {
   const [book, setBook] = createSignal<OpenBook>();
   const [known, { refetch }] = createResource(async () => knownNotebooks(await keeping, api));
   let asked = false;
+  let opening: Promise<OpenBook> | undefined;
 
   async function open(id: string): Promise<void> {
     rememberOpen(id);
     // One notebook at a time: another one gets a page of its own, with nothing left over from this one.
     if (book() !== undefined && book()?.id !== id) return location.assign("/bench");
-    if (book() === undefined) setBook(await openBook(await keeping, api, id));
+    if (book() === undefined) {
+      opening ??= openBook(await keeping, api, id);
+      setBook(await opening);
+    }
     if (address().path === "/") navigate("/bench", { replace: true });
   }
   /** The month is made in this browser, so it is there with no house in reach, and sent like anything written. */
@@ -60,6 +64,14 @@ export function App() {
     await open(id);
   }
   const begin = async (name: string) => open(await beginNotebook(await keeping, name));
+
+  /** What was open last opens from what is kept here, without a word from the house: its silence may last minutes. */
+  async function openLast(): Promise<void> {
+    const last = lastOpen();
+    if (last === null || address().path === letInPath) return;
+    if ((await (await keeping).cards()).some(({ id }) => id === last)) await open(last);
+  }
+  void openLast();
 
   createEffect(() => {
     const list = known();

@@ -69,7 +69,9 @@ export class IdbKeep implements Keep {
   }
 
   async rows(notebook: string): Promise<readonly Row[]> {
-    return (await this.#db.getAllFromIndex("rows", "by-notebook", notebook)) as Row[]; // kept ones have an order
+    // All in one go: by the index a browser fetches each row on its own, and few devices keep a second notebook.
+    const all = (await this.#db.getAll("rows")) as Row[]; // kept ones have an order
+    return all.filter((row) => row.notebook === notebook);
   }
 
   /** On the disk before it counts as kept: nobody else has it yet. */

@@ -98,7 +98,7 @@ function Waiting() {
           <p class="soft">{t.more(n() - shownWaiting)}</p>
         </Show>
       </Show>
-      <Show when={!book.status().barred}>
+      <Show when={!book.status().barred && !book.status().noRoom}>
         <p class="soft">{book.status().reachable ? t.reached : t.outOfReach}</p>
       </Show>
     </section>

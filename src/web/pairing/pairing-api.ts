@@ -84,3 +84,16 @@ function messageIn(text: string): string | undefined {
 }
 
 export const pairingApi = new PairingApi((path, init) => fetch(path, init));
+
+/**
+ * Where a phone opens what this page shows: a code that was printed at the computer itself must not name the computer's
+ * own address, under which a phone would find only itself. Out of reach it is where this page came from.
+ */
+export async function addressForPhones(): Promise<string> {
+  try {
+    return (await pairingApi.door()).secureAddress ?? location.origin;
+  } catch (error) {
+    if (error instanceof OutOfReach || error instanceof SaidNo) return location.origin;
+    throw error;
+  }
+}

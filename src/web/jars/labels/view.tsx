@@ -1,7 +1,8 @@
-import { createMemo, For, Show } from "solid-js";
+import { createMemo, createSignal, For, onMount, Show } from "solid-js";
 import { defaultValue } from "../../../core/views/default-value.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
+import { addressForPhones } from "../../pairing/pairing-api.ts";
 import { address, navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
 import { words } from "../../words/words.ts";
@@ -23,6 +24,8 @@ export function LabelsView() {
   const book = useBook();
   const t = words.jars.labelText;
   const choice = useFormat();
+  const [phonesAt, setPhonesAt] = createSignal(location.origin);
+  onMount(async () => setPhonesAt(await addressForPhones()));
   const jars = createMemo(() =>
     jarsOnShelves(book, false)
       .filter(({ fitness }) => fitness.state !== "discard")
@@ -60,7 +63,7 @@ export function LabelsView() {
           format.width,
           format.height,
         ),
-        address: `${location.origin}/jars/${jar.id}`,
+        address: `${phonesAt()}/jars/${jar.id}`,
       }));
   });
   const drawn = () => labels().filter((one): one is SheetLabel => one.layout !== undefined);
