@@ -167,7 +167,8 @@ test("storage full: it is said, nothing is lost, and it is kept again once there
     await page.waitForTimeout(50);
   }
   await writeNotes(page, ["after that"]);
-  const alone = async () => Number(/\d+/.exec(await page.getByText(/^No room here/).innerText())?.[0]);
+  const alone = async () =>
+    Number(/\d+/.exec((await page.getByText(/^No room here/).textContent()) ?? "")?.[0]);
   // With the notebook's first entry and the last note: each is kept, or counted among those on this page alone.
   await expect
     .poll(async () => (await keptHere(page)).count + (await alone()), { timeout: 10_000 })
