@@ -37,10 +37,10 @@ export const keeping = {
   deviceHeading: "Will this browser keep it?",
   promised: "Yes. The browser promises not to clear it away by itself.",
   evictable:
-    "Not for certain. When the device runs short of room, or the page is not opened for weeks, the browser may clear away what is kept here. What has reached the house is safe.",
+    "Not for certain. When the device runs short of room, or the page is not opened for weeks, the browser may clear away what is kept here. What has reached the house stays there.",
   evictableUnsent: (n: number) =>
     `${theyAre(n)} only here so far: let the device reach the house soon, or save a file.`,
-  noWord: "This browser does not say. What has reached the house is safe; what waits is only here.",
+  noWord: "This browser does not say. What has reached the house stays there; what waits is only here.",
   ask: "Ask the browser to keep it",
   notPromised:
     "The browser does not promise it yet. Adding Lacbench to the home screen, or opening it often, makes most browsers agree.",
