@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { Pen, typed } from "../demo/pen.ts";
 import { jarsToLookAt } from "./look-again.ts";
-import { evenChanceHour, readyView } from "./ready.ts";
+import { evenChanceHour, readyModels, readyView, shareReadyBy } from "./ready.ts";
 
 const hour = (h: number): string => new Date(Date.UTC(2026, 9, 1, 8) + h * 3.6e6).toISOString();
 
@@ -76,7 +76,7 @@ test("evenChanceHour halves the chance of not being ready (Weibull survival, eva
     [3, 10, 0.5],
     [20, 10, 1],
   ] as const) {
-    const t = evenChanceHour(t0, median, scale);
+    const t = evenChanceHour(t0, median, scale, "weibull");
     expect(survival(t, median, 1 / scale) / survival(t0, median, 1 / scale)).toBeCloseTo(0.5, 12);
   }
 });
@@ -91,7 +91,7 @@ test("no other hour of looking is expected to tell more than evenChanceHour", ()
   };
   const hours = Array.from({ length: 2000 }, (_, i) => t0 + (i + 1) / 100);
   const best = hours.reduce((a, b) => (tells(b) > tells(a) ? b : a));
-  expect(Math.abs(evenChanceHour(t0, median, scale) - best)).toBeLessThan(0.011);
+  expect(Math.abs(evenChanceHour(t0, median, scale, "weibull") - best)).toBeLessThan(0.011);
 });
 
 test("the bench asks for that look once the recipe's time is known, and for a spaced one before", () => {
@@ -117,5 +117,32 @@ test("the bench asks for that look once the recipe's time is known, and for a sp
 });
 
 test("nothing watched, nothing said", () => {
-  expect(readyView(new Pen("none", "Europe/Berlin").book)).toEqual({ groups: [], ratios: [] });
+  expect(readyView(new Pen("none", "Europe/Berlin").book)).toMatchObject({
+    groups: [],
+    ratios: [],
+    scale: null,
+  });
+});
+
+test("half are ready by the median in either model; the steps hold every jar", () => {
+  for (const model of readyModels) expect(shareReadyBy(8, 8, 0.3, model)).toBeCloseTo(0.5, 12);
+  // One standard deviation of the logarithm above the median: 84.134 % (table of the normal distribution).
+  expect(shareReadyBy(8 * Math.exp(0.3), 8, 0.3, "lognormal")).toBeCloseTo(0.84134, 5);
+  // A jar that may be ready at any hour after the median: S/2 of a half is a quarter.
+  expect(shareReadyBy(evenChanceHour(8, 8, 0.3, "lognormal"), 8, 0.3, "lognormal")).toBeCloseTo(0.75, 9);
+  const { pen, spirit, mix } = watched();
+  const ethanol = spirit("Ethanol");
+  mix("A", ethanol, [
+    [4, false],
+    [6, true],
+  ]);
+  mix("B", ethanol, [
+    [7, false],
+    [9, true],
+  ]);
+  // By hand: two spans that do not overlap carry half each.
+  expect(readyView(pen.book, "lognormal").groups[0]?.steps).toEqual([
+    { left: 4, right: 6, mass: 0.5 },
+    { left: 7, right: 9, mass: 0.5 },
+  ]);
 });

@@ -64,7 +64,7 @@ export function StruckOffShelf(props: { readonly jar: JarView }) {
   return (
     <Show when={props.jar.struck.length > 0}>
       <section class="does-not-fit">
-        <h3>{t.heading(props.jar.struck.map((named) => named.name).join(", "))}</h3>
+        <h2 class="as-h3">{t.heading(props.jar.struck.map((named) => named.name).join(", "))}</h2>
         <p>{t.says}</p>
         <a class="press" href="/book">
           {t.toBook}
@@ -80,7 +80,7 @@ export function NotReckoned(props: { readonly jar: JarView }) {
   return (
     <Show when={props.jar.unusable.length > 0}>
       <section class="does-not-fit">
-        <h3>{t.unusableHeading}</h3>
+        <h2 class="as-h3">{t.unusableHeading}</h2>
         <For each={props.jar.unusable}>
           {(one) => <p>{t.unusable[one.reason](words.jars.byHowMuch(one.by))}</p>}
         </For>

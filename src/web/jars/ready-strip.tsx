@@ -4,7 +4,6 @@ import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
-import { mostCommon } from "./shelf-plan.ts";
 import { hoursOf, lineOf, type StripScale, stripScale } from "./strip-lines.ts";
 
 const lineHeight = 22;
@@ -66,7 +65,11 @@ function Lines(props: {
 }
 
 /** The looks at every mixed jar on one scale of hours, by recipe, with what they come to. */
-export function ReadyStrip(props: { readonly ready: Ready; readonly wide: boolean }) {
+export function ReadyStrip(props: {
+  readonly ready: Ready;
+  readonly wide: boolean;
+  readonly nameOf: (group: ReadyGroup) => string;
+}) {
   const book = useBook();
   const hatch = createUniqueId();
   const scale = createMemo<StripScale>(() => stripScale(props.ready));
@@ -86,13 +89,7 @@ export function ReadyStrip(props: { readonly ready: Ready; readonly wide: boolea
     const last = rows().at(-1);
     return last === undefined ? 40 : last.y + last.group.jars.length * lineHeight;
   };
-  const usual = () => mostCommon(props.ready.groups.map((group) => group.resins));
-  const name = (group: ReadyGroup) =>
-    words.jars.ready.group(
-      group.resins === usual() ? group.solvents : group.resins,
-      group.jars.length,
-      group.jars[0]?.code ?? "",
-    );
+  const name = (group: ReadyGroup) => props.nameOf(group);
   const again = (group: ReadyGroup) => {
     const times = group.jars.flatMap((jar) => jar.lookAgainAt ?? []).sort();
     return times[0] === undefined

@@ -28,11 +28,21 @@ test("never ready has no box and no dot", () => {
 });
 
 test("the scale holds every look with four or five marks", () => {
-  const group = { key: "", resins: "", solvents: "", medianH: null, intervalH: null, oneJar: true };
+  const group = {
+    key: "",
+    resins: "",
+    solvents: "",
+    medianH: null,
+    intervalH: null,
+    oneJar: true,
+    steps: [],
+  };
   for (const most of [2, 9, 23.6, 40, 300]) {
     const { until, marks } = stripScale({
       groups: [{ ...group, jars: [jar([most], most, null)] }],
       ratios: [],
+      scale: null,
+      model: "weibull",
     });
     expect(until).toBeGreaterThanOrEqual(most);
     expect(marks.length).toBeLessThanOrEqual(6);

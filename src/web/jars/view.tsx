@@ -1,5 +1,4 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
-import { readyView } from "../../core/views/ready.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Empty, JarInDashes } from "../controls/empty.tsx";
 import type { ScreenProps } from "../places.ts";
@@ -8,7 +7,7 @@ import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { finishOfJar } from "./jar-look.ts";
 import { JarPanel } from "./jar-panel.tsx";
-import { ReadyStrip } from "./ready-strip.tsx";
+import { ReadySection } from "./ready-section.tsx";
 import { shelvesOf } from "./shelf-plan.ts";
 import { Shelves } from "./shelves.tsx";
 import { jarsOnShelves, lastTouched, lookAtJar, useWide } from "./use-jar.ts";
@@ -33,7 +32,6 @@ export function JarsView(props: ScreenProps) {
     return found === undefined ? undefined : finishLook(found);
   });
   const sets = createMemo(() => shelvesOf(jars(), wide() ? 4 : 2, wide() ? 104 : 0));
-  const ready = book.view("ready", readyView);
   const gone = () => asked() !== undefined && chosen() === undefined;
   const alone = () => asked() !== undefined && !wide();
   const shown = () => all().length - jars().length;
@@ -75,12 +73,7 @@ export function JarsView(props: ScreenProps) {
                   {emptied() ? words.jars.hideEmptied : words.jars.showEmptied(shown())}
                 </button>
               </Show>
-              <Show when={ready().groups.length > 0}>
-                <section class="hung">
-                  <h2>{words.jars.ready.heading}</h2>
-                  <ReadyStrip ready={ready()} wide={wide()} />
-                </section>
-              </Show>
+              <ReadySection wide={wide()} />
             </div>
           </Show>
           <Show when={alone()}>

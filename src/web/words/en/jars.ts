@@ -46,6 +46,21 @@ export const jars = {
     notYet: "not yet",
     ready: "ready",
     inHere: "in here",
+    method: "How that was fitted, and how recipes compare",
+    model: "Times spread as",
+    models: { weibull: "Weibull", lognormal: "log-normal" },
+    all: "all",
+    half: "half",
+    curvesSay:
+      "Hatched: what the looks alone allow, somewhere in each box. The line is fitted through it, with one spread for every recipe. The times above are its medians with their 95 % intervals.",
+    curveLabel: (name: string, median: number | null) =>
+      median === null
+        ? `${name}: share of jars ready by the hour; the looks do not fix a median`
+        : `${name}: share of jars ready by the hour, half of them by ${hours(median)}`,
+    ratio: (of: string, to: string, times: string, from: string, upTo: string) =>
+      `${of} against ${to}: ${times} times as long, between ${from} and ${upTo} times.`,
+    oneJarOnly: "one jar",
+    theseJarsOnly: "One jar of a recipe speaks of these jars, not of these alcohols.",
   },
 
   trueCut: (text: string) => `True cut now: ${text} lb`,
