@@ -41,7 +41,7 @@ beforeAll(async () => {
   laid = layOut(plan, seed);
   const down = layDown(
     asked,
-    { patches: laid, cannotTell: [], smallestDifference: [] },
+    { patches: laid, cannotTell: [], smallestDifference: [], sameThing: [], responses: [] },
     { seed, salt: secretOf() },
     { blinding: "codes only", batches: {} },
   );

@@ -1,6 +1,7 @@
-import { createSignal, For, onCleanup, onMount, Show } from "solid-js";
+import { For, Show } from "solid-js";
 import type { BoardGeometry } from "../../core/design/board-geometry.ts";
 import { placeStartMm } from "../../core/design/board-geometry.ts";
+import { createRoom } from "../controls/room.ts";
 import { words } from "../words/words.ts";
 import "./boards.css";
 import { woodFill } from "./wood-fill.ts";
@@ -64,12 +65,7 @@ export function Boards(props: {
   readonly onPatch?: ((patch: string) => void) | undefined;
 }) {
   let frame!: HTMLDivElement;
-  const [room, setRoom] = createSignal(340);
-  onMount(() => {
-    const watch = new ResizeObserver(() => setRoom(frame.clientWidth));
-    watch.observe(frame);
-    onCleanup(() => watch.disconnect());
-  });
+  const room = createRoom(() => frame, 200);
   const sheet = () => sheetOf(props.boards, props.geometry, room());
   const widthOf = () => sheet().left + sheet().width + 2;
   return (

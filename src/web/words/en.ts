@@ -8,6 +8,7 @@ import { jars } from "./en/jars.ts";
 import { keeping } from "./en/keeping.ts";
 import { pairing } from "./en/pairing.ts";
 import { pieces } from "./en/pieces.ts";
+import { plan } from "./en/plan.ts";
 import { shelf } from "./en/shelf.ts";
 import { shell } from "./en/shell.ts";
 import { start } from "./en/start.ts";
@@ -30,6 +31,7 @@ export const en = {
   film,
   jars,
   pieces,
+  plan,
   book,
   trials,
   vapour,

@@ -1,7 +1,9 @@
 import { For, Show } from "solid-js";
+import type { CurvePoint } from "../../../core/design/more-of-it.ts";
 import { TextField } from "../../controls/text-field.tsx";
 import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
+import { Curve } from "./curve.tsx";
 import type { Draft } from "./draft.ts";
 import { noiseOf } from "./draft.ts";
 import { type Mend, missed } from "./mend.ts";
@@ -16,11 +18,13 @@ export function Aside(props: {
   readonly planned: Planned;
   readonly layout: Layout;
   readonly mend: Mend | null;
+  readonly curve: readonly CurvePoint[];
 }) {
   return (
     <aside>
       <CanShow {...props} />
       <CannotTell layout={props.layout} planned={props.planned} />
+      <SameThings layout={props.layout} />
       <Takes planned={props.planned} layout={props.layout} />
     </aside>
   );
@@ -52,6 +56,9 @@ function CanShow(props: Parameters<typeof Aside>[0]) {
               </Show>
             </h2>
             <ShowBars smallest={reckoned()} matters={seen().matters} />
+            <Show when={props.planned.asked.factors.find((f) => f.levels.length > 1)}>
+              {(first) => <Curve points={props.curve} factor={first().name} matters={seen().matters} />}
+            </Show>
             <For each={reckoned().filter((s) => s.value === null)}>
               {(s) => <p>{words.trials.noneLeft(s.factor)}</p>}
             </For>
@@ -138,6 +145,23 @@ function CannotTell(props: { readonly layout: Layout; readonly planned: Planned 
         </For>
       </Show>
     </section>
+  );
+}
+
+/** Effects that lie upon each other, in words. */
+function SameThings(props: { readonly layout: Layout }) {
+  return (
+    <Show when={props.layout.sameThing.length > 0}>
+      <section class="hung">
+        <h2>{words.plan.sameHeading}</h2>
+        <For each={props.layout.sameThing.filter((s) => s.effect.length === 1)}>
+          {(s) => <p>{words.trials.sentence.capital(words.plan.same(s.effect, s.with))}</p>}
+        </For>
+        <For each={props.layout.sameThing.filter((s) => s.effect.length > 1)}>
+          {(s) => <p class="small">{words.trials.sentence.capital(words.plan.same(s.effect, s.with))}</p>}
+        </For>
+      </section>
+    </Show>
   );
 }
 

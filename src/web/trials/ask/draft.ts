@@ -1,5 +1,5 @@
 import { type BoardGeometry, boardGeometry } from "../../../core/design/board-geometry.ts";
-import type { AppliedTo, Board, Factor } from "../../../core/design/plan.ts";
+import type { AppliedTo, Board, Factor, LayoutKind } from "../../../core/design/plan.ts";
 import { DomainError } from "../../../core/domain-error.ts";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
 
@@ -30,8 +30,19 @@ export interface DraftLook {
   readonly less: string;
 }
 
+/** Kinds of layout as they are offered: even pairs come by themselves where the boards allow them. */
+export const offeredKinds = [
+  "every-board",
+  "square",
+  "double-square",
+  "best",
+  "screen",
+  "steps",
+] as const satisfies readonly LayoutKind[];
+
 /** A trial while it is being asked: texts as typed, so that nothing typed is ever lost. */
 export interface Draft {
+  readonly kind: (typeof offeredKinds)[number];
   readonly factors: readonly DraftFactor[];
   readonly woods: string;
   readonly boardsPerWood: string;
@@ -49,6 +60,7 @@ export interface Draft {
 }
 
 export const emptyDraft: Draft = {
+  kind: "every-board",
   factors: [
     { kind: "alcohol", name: "", levels: "ethanol, isopropanol", appliedTo: "jar", fromOneStock: false },
   ],
@@ -84,6 +96,7 @@ export interface Fault {
 }
 
 export interface Asked {
+  readonly kind: Draft["kind"];
   /** The entry that asks it, but for its name. */
   readonly body: Body<"trial-asked">;
   readonly factors: readonly Factor[];
@@ -164,7 +177,7 @@ export function readDraft(draft: Draft): { readonly asked: Asked | null; readonl
     daysToJudge: r.number("daysToJudge", draft.daysToJudge, 0, 365),
   };
   if (r.faults.length > 0 || geometry === null) return { asked: null, faults: r.faults };
-  return { asked: { body, factors, boards, geometry, jarsPerLevel, woods }, faults: [] };
+  return { asked: { kind: draft.kind, body, factors, boards, geometry, jarsPerLevel, woods }, faults: [] };
 }
 
 function readFactor(r: Reading, f: DraftFactor, i: number): Factor {

@@ -3,7 +3,7 @@ import { Choice } from "../../controls/choice.tsx";
 import { Select } from "../../controls/select.tsx";
 import { TextField } from "../../controls/text-field.tsx";
 import { words } from "../../words/words.ts";
-import { type Draft, type DraftFactor, type Fault, factorKinds, factorName } from "./draft.ts";
+import { type Draft, type DraftFactor, type Fault, factorKinds, factorName, offeredKinds } from "./draft.ts";
 import { sayFault } from "./fault-words.ts";
 import { LooksEditor } from "./looks-editor.tsx";
 import { factorPresets } from "./presets.ts";
@@ -31,6 +31,7 @@ export function BlankEditor(
               </Match>
               <Match when={blank === "boards"}>
                 <Fields {...props} fields={boardFields} />
+                <KindEditor {...props} />
               </Match>
               <Match when={blank === "coats"}>
                 <Fields {...props} fields={timeFields} />
@@ -91,6 +92,18 @@ function Fields(props: EditorProps & { readonly fields: readonly (readonly [Text
         )}
       </For>
     </div>
+  );
+}
+
+/** How the boards are laid out, in what it is good for. */
+function KindEditor(props: EditorProps) {
+  return (
+    <Choice
+      label={words.plan.kind}
+      options={offeredKinds.map((value) => ({ value, ...words.plan.kinds[value] }))}
+      value={props.draft.kind}
+      onChange={(kind) => props.set({ kind })}
+    />
   );
 }
 

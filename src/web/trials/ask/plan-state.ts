@@ -1,9 +1,10 @@
 import { type Accessor, createMemo, createResource, createSignal, onCleanup } from "solid-js";
+import type { CurvePoint } from "../../../core/design/more-of-it.ts";
 import type { Problem } from "../../../core/registry/problem.ts";
 import { reckon } from "../reckoner.ts";
 import { type Asked, type Draft, noiseOf, readDraft } from "./draft.ts";
 import { type Mend, mended, mendsToTry, missed } from "./mend.ts";
-import { type Layout, layoutInput, type Noise } from "./plan.ts";
+import { curveInput, type Layout, layoutInput, type Noise } from "./plan.ts";
 
 export interface Planned {
   readonly asked: Asked;
@@ -58,15 +59,24 @@ export function usePlan(draft: Accessor<Draft>, newSeed: () => string) {
   );
   const latest = createMemo(() => (planned.state === "errored" ? null : (planned.latest ?? null)));
   const [mend] = createResource(latest, (now) => findMend(draft(), now));
+  const [curve] = createResource(latest, (now) => findCurve(draft(), now));
   return {
     reading,
     planned: latest,
+    curve: () => (curve.state === "ready" ? curve() : []),
     working: () => planned.loading,
     /** What is drawn is what is asked now. */
     current: () => !planned.loading && settled() === wanted(),
     mend: () => (mend.state === "ready" ? mend() : null) as Mend | null,
     drawAgain: () => setSeed(newSeed()),
   } as const satisfies Record<string, unknown> & { planned: Accessor<Planned | null> };
+}
+
+async function findCurve(draft: Draft, now: Planned): Promise<readonly CurvePoint[]> {
+  const noise = noiseFor(draft, now.asked);
+  if (noise === undefined || now.layout === null) return [];
+  const answer = await reckon<Layout>("layout", curveInput(now.asked, now.seed, noise));
+  return answer.ok ? (answer.value.responses[0]?.curve ?? []) : [];
 }
 
 async function findMend(draft: Draft, now: Planned): Promise<Mend | null> {

@@ -1,4 +1,6 @@
+import type { CurvePoint } from "../../../core/design/more-of-it.ts";
 import type { LaidPatch } from "../../../core/design/plan.ts";
+import type { SameThing } from "../../../core/design/same-thing.ts";
 import type { SmallestDifference } from "../../../core/design/smallest-difference.ts";
 import { type Takes, trialTakes } from "../../../core/design/takes.ts";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
@@ -11,18 +13,29 @@ export interface Layout {
   readonly patches: readonly LaidPatch[];
   readonly cannotTell: readonly { readonly term: string; readonly with: readonly string[] }[];
   readonly smallestDifference: readonly SmallestDifference[];
+  readonly sameThing: readonly SameThing[];
+  /** What is reckoned for the first thing looked at that is a number: how what it shows grows with jars and boards. */
+  readonly responses: readonly { readonly name: string; readonly curve: readonly CurvePoint[] }[];
 }
 
 export type Noise = { readonly patch: number; readonly jar: number; readonly plank: number };
 
 /** What goes into the layout calculation for a trial as asked. */
 export const layoutInput = (asked: Asked, seed: string, noise: Noise | undefined) => ({
+  kind: asked.kind,
   factors: asked.factors,
   jarsPerLevel: asked.jarsPerLevel,
   boards: asked.boards,
   sessions: asked.body.coats,
   seed,
   ...(noise === undefined ? {} : { noise }),
+});
+
+/** The same with the curve, which takes as long as fifteen layouts. */
+export const curveInput = (asked: Asked, seed: string, noise: Noise) => ({
+  ...layoutInput(asked, seed, undefined),
+  responses: [{ name: "looked at", noise }],
+  curve: true,
 });
 
 /** Each jar that the layout takes from, in order of its name. */

@@ -115,7 +115,14 @@ export function AskView() {
                   wrong={told()}
                 />
                 <div class="beside">
-                  <Aside draft={draft()} set={set} planned={planned()} layout={layout()} mend={plan.mend()} />
+                  <Aside
+                    draft={draft()}
+                    set={set}
+                    planned={planned()}
+                    layout={layout()}
+                    mend={plan.mend()}
+                    curve={plan.curve()}
+                  />
                   <div class="keep">
                     <Show when={notKept()}>
                       <DoesNotFit heading={words.trials.keyNotKept} />
