@@ -1,4 +1,4 @@
-import { bestGenerators, type Fraction, factorLetters, fractionOf, fractionRuns } from "./fraction.ts";
+import { bestGenerators, type Fraction, fractionOf, fractionRuns } from "./fraction.ts";
 import { screenOf, screenRunsFor, type TwoLevels } from "./plackett-burman.ts";
 
 /** How many things at two levels are screened in so many patches. */
@@ -38,7 +38,3 @@ export function screenFor(factors: number, patches: number): Screen | null {
   if (least > patches) return null;
   return { runs: screenOf(least).map((row) => row.slice(0, factors)), fraction: null, generators: [] };
 }
-
-/** An effect of a fraction in the names of what varies: one, or two together. */
-export const effectIn = (effect: string, names: readonly string[]): readonly string[] =>
-  [...effect].map((letter) => names[factorLetters.indexOf(letter)] as string);
