@@ -25,7 +25,7 @@ async function vitest(args, env) {
     const report = join(folder, "report.json");
     const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${report}`];
     const ended = await runCaptured("node_modules/vitest/vitest.mjs", ["run", ...reporters, ...args], {
-      minutes: 8,
+      minutes: 12,
       env,
     });
     return countOfVitest(ended, readdirSync(folder).length > 0 ? json(report) : undefined);
