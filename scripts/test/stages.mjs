@@ -42,7 +42,9 @@ const tests = ({ quick }) =>
 
 async function browserTests() {
   const CHROMIUM = await ensureChromium();
-  return CHROMIUM === undefined ? { passed: 0, failed: 1 } : vitest(["test/web/"], { CHROMIUM });
+  return CHROMIUM === undefined
+    ? { passed: 0, failed: 1 }
+    : vitest(["test/web/", "--maxWorkers=2"], { CHROMIUM });
 }
 
 /** Cases from outside, in all topics. */
