@@ -1,9 +1,9 @@
 import { layOut } from "../design/layout.ts";
 import type { Plan } from "../design/plan.ts";
 import { trialKeyText } from "../notebook/trial-key.ts";
-import { sha256OfText } from "../notebook/withdrawal.ts";
 import { type Jars, vessel } from "./jars.ts";
 import { restorer, smoothLevels } from "./judging.ts";
+import { laidOut } from "./laid-out.ts";
 import { typed } from "./pen.ts";
 import { hexOf, later, readAir, type Shop } from "./shop.ts";
 
@@ -95,23 +95,14 @@ function layDown(shop: Shop, jars: readonly LetDown[]) {
     clock.at(-1, "18:59"),
     "trial-laid-out",
     {
-      boards: plan.boards.map((b, i) => ({
-        board: boards[i] as string,
-        name: b.board,
-        plank: b.plank,
-        wood: b.wood,
-        patches: b.patches,
-      })),
-      patches: patches.map(({ patch, board, place, code }) => ({ patch, board, place, code })),
-      orders: Array.from({ length: coats }, (_, session) =>
-        [...patches]
-          .sort((a, b) => (a.order[session] as number) - (b.order[session] as number))
-          .map((p) => p.code),
+      ...laidOut(
+        plan,
+        patches,
+        (name) => boards[plan.boards.findIndex((b) => b.board === name)] as string,
+        keyText,
       ),
-      keySha256: sha256OfText(keyText),
       blinding: "none",
       geometry: { boardMm: [480, 120], patchMm: [110, 120], gutterMm: 10, judgedInsetMm: 15 },
-      cannotTell: [],
       jars: jars.map((jar) => ({
         jar: `${jar.recipe} · jar ${jar.stock}`,
         recipe: { retarder: jar.recipe },

@@ -1,9 +1,7 @@
-import { cannotTell } from "../design/cannot-tell.ts";
 import { layOut } from "../design/layout.ts";
 import type { Plan } from "../design/plan.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import { trialKeyText } from "../notebook/trial-key.ts";
-import { sha256OfText } from "../notebook/withdrawal.ts";
 import type { Jars } from "./jars.ts";
 import {
   coats,
@@ -15,6 +13,7 @@ import {
   restorer,
   smoothLevels,
 } from "./judging.ts";
+import { laidOut } from "./laid-out.ts";
 import { typed } from "./pen.ts";
 import { about, hexOf, later, readAir, type Shop } from "./shop.ts";
 import { type DemoTruth, demoAlcohols, demoCuts, demoWoods, glossThatMatters } from "./truth.ts";
@@ -116,23 +115,9 @@ function layDown(shop: Shop, jars: Jars): Laid {
     at("18:40"),
     "trial-laid-out",
     {
-      boards: plan.boards.map((b) => ({
-        board: boards.get(b.board) as string,
-        name: b.board,
-        plank: b.plank,
-        wood: b.wood,
-        patches: b.patches,
-      })),
-      patches: patches.map(({ patch, board, place, code }) => ({ patch, board, place, code })),
-      orders: Array.from({ length: coats }, (_, session) =>
-        [...patches]
-          .sort((a, b) => (a.order[session] as number) - (b.order[session] as number))
-          .map((p) => p.code),
-      ),
-      keySha256: sha256OfText(keyText),
+      ...laidOut(plan, patches, (name) => boards.get(name) as string, keyText),
       blinding: "helper holds the key",
       geometry: { boardMm: [960, 150], patchMm: [150, 150], gutterMm: 10, judgedInsetMm: 15 },
-      cannotTell: cannotTell(plan, patches).map((c) => ({ term: c.term, with: [...c.with] })),
       jars: batches,
     },
     { about: [trial, ...boards.values(), ...batches.map((b) => b.batch)] },
