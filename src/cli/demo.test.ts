@@ -1,21 +1,17 @@
 import { expect, test } from "vitest";
+import { listen } from "../../test/listen.ts";
 import { textsInFile } from "../core/notebook/notebook-file.ts";
 import { parseEntry } from "../core/notebook/parse-entry.ts";
 import { dispatch } from "./dispatch.ts";
 import { realEffects } from "./effects.ts";
 
 async function demo(...args: readonly string[]) {
-  let [stdout, stderr] = ["", ""];
+  const { said, outputs } = listen();
   const exit = await dispatch(["demo", ...args], {
     ...realEffects,
-    stdout: (text) => {
-      stdout += text;
-    },
-    stderr: (text) => {
-      stderr += text;
-    },
+    ...outputs,
   });
-  return { stdout, stderr, exit };
+  return { ...said, exit };
 }
 const day = ["--now", "2026-11-02T09:30:00Z", "--zone", "Europe/Berlin"];
 

@@ -2,6 +2,7 @@ import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
+import { listen } from "../../test/listen.ts";
 import { dispatch } from "./dispatch.ts";
 import { realEffects } from "./effects.ts";
 
@@ -21,20 +22,15 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 async function lacbench(args: readonly string[], stdin = "") {
-  let [stdout, stderr] = ["", ""];
+  const { said, outputs } = listen();
   const exit = await dispatch(args, {
     ...realEffects,
-    stdout: (text) => {
-      stdout += text;
-    },
-    stderr: (text) => {
-      stderr += text;
-    },
+    ...outputs,
     stdin: async () => stdin,
     env: { LACBENCH_DATA: folder },
     cwd: folder,
   });
-  return { stdout, stderr, exit };
+  return { ...said, exit };
 }
 
 interface Listed {

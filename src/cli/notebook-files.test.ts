@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { listen } from "../../test/listen.ts";
 import { notebookFile } from "../core/notebook/notebook-file.ts";
 import { writeEntry } from "../core/notebook/write-entry.ts";
 import { dispatch } from "./dispatch.ts";
@@ -16,20 +17,15 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 async function lacbench(args: readonly string[], stdin = "") {
-  let [stdout, stderr] = ["", ""];
+  const { said, outputs } = listen();
   const exit = await dispatch(args, {
     ...realEffects,
-    stdout: (text) => {
-      stdout += text;
-    },
-    stderr: (text) => {
-      stderr += text;
-    },
+    ...outputs,
     stdin: async () => stdin,
     env: {},
     cwd: folder,
   });
-  return { stdout, stderr, exit };
+  return { ...said, exit };
 }
 
 function entries(): string[] {

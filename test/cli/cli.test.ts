@@ -4,6 +4,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { dispatch } from "../../src/cli/dispatch.ts";
 import type { Effects } from "../../src/cli/effects.ts";
+import { listen } from "../listen.ts";
 
 /**
  * Each folder here is one call: `args` (one a line) and `stdin` beside `stdout`, `stderr` and `exit` as they must come
@@ -13,21 +14,16 @@ const here = fileURLToPath(new URL(".", import.meta.url));
 const folders = readdirSync(here, { withFileTypes: true }).filter((f) => f.isDirectory());
 
 async function call(args: readonly string[], stdin: string, folder: string) {
-  let [stdout, stderr] = ["", ""];
+  const { said, outputs } = listen();
   const effects: Effects = {
-    stdout: (text) => {
-      stdout += text;
-    },
-    stderr: (text) => {
-      stderr += text;
-    },
+    ...outputs,
     stdin: async () => stdin,
     readFile: (path) => readFileSync(join(folder, path), "utf8"),
     env: {},
     cwd: folder,
   };
   const exit = await dispatch(args, effects);
-  return { stdout, stderr, exit: `${exit}\n` };
+  return { ...said, exit: `${exit}\n` };
 }
 
 describe.each(folders.map((f) => f.name))("%s", (name) => {

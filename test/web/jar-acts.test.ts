@@ -1,19 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { demoHouse } from "./demo-house.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { demoVisits } from "./demo-house.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { type House, openBrowser, type Size, sizes, type Visit, visit } from "./rig.ts";
+import { type Size, sizes, type Visit } from "./rig.ts";
 
-let house: House;
-let browser: Browser;
-beforeAll(async () => {
-  house = await demoHouse();
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => {
-  await browser.close();
-  await house.leave();
-}, 30_000);
+const come = demoVisits();
 
 const jarLink = (page: Page, code: string) => page.getByRole("link", { name: new RegExp(`^${code}:`) });
 const says = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
@@ -173,7 +164,7 @@ describe.each(Object.keys(sizes) as Size[])("what is done at a jar on a %s", (si
     ["the thresholds are common practice until they are one's own", thresholds],
   ];
   test.each(acts)("%s", { timeout: 240_000 }, async (_, act) => {
-    const seen: Visit = await visit(browser, house.address, size);
+    const seen: Visit = await come(size);
     await act(seen.page, size);
     expectQuiet(seen);
     await seen.context.close();

@@ -1,29 +1,20 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { demoHouse } from "./demo-house.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { demoVisits } from "./demo-house.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { type House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+import { type Size, sizes } from "./rig.ts";
 
 const artefacts = join(import.meta.dirname, "../../test-artefacts");
 mkdirSync(artefacts, { recursive: true });
-let house: House;
-let browser: Browser;
-beforeAll(async () => {
-  house = await demoHouse();
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => {
-  await browser.close();
-  await house.leave();
-}, 30_000);
+const come = demoVisits();
 
 const jarLink = (page: Page, code: string) => page.getByRole("link", { name: new RegExp(`^${code}:`) });
 
 describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => {
   test("the pages are well made in every light", { timeout: 240_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/shelf");
     await page.getByRole("heading", { name: "Denatured alcohol" }).waitFor();
@@ -52,7 +43,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
   test("what has left a jar is said, topped up, and undone in the same place", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/jars");
     await jarLink(page, "L3").click();
@@ -72,7 +63,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
   test("an act that lacks something says so beside the field, and nothing is written", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/jars");
     await jarLink(page, "L2").click();
@@ -95,7 +86,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
 });
 
 test("labels of several sizes come out of the printer, one page a sheet", { timeout: 120_000 }, async () => {
-  const seen = await visit(browser, house.address, "desktop");
+  const seen = await come("desktop");
   const { page } = seen;
   await page.goto("/jars/labels");
   const sheets = page.getByRole("img", { name: /^A sheet of labels/ });
@@ -128,7 +119,7 @@ test("labels of several sizes come out of the printer, one page a sheet", { time
 });
 
 test("the bar on a sheet of labels is 100 mm on paper", { timeout: 60_000 }, async () => {
-  const seen = await visit(browser, house.address, "desktop");
+  const seen = await come("desktop");
   const { page } = seen;
   await page.goto("/jars/labels");
   await page

@@ -1,19 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { demoHouse } from "./demo-house.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
+import { demoVisits } from "./demo-house.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { type House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+import { type Size, sizes } from "./rig.ts";
 
-let house: House;
-let browser: Browser;
-beforeAll(async () => {
-  house = await demoHouse();
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => {
-  await browser.close();
-  await house.leave();
-}, 30_000);
+const come = demoVisits();
 
 const says = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
 const press = (page: Page, name: string | RegExp) => page.getByRole("button", { name }).click();
@@ -29,7 +20,7 @@ describe.each(Object.keys(sizes) as Size[])("a new jar on a %s", (size) => {
   test("what was typed and can mean two jars is asked with the cut of each", {
     timeout: 200_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/jars/new");
     await pick(page, "Resin off the shelf", /lemon/i);
@@ -58,7 +49,7 @@ describe.each(Object.keys(sizes) as Size[])("a new jar on a %s", (size) => {
   });
 
   test("two bottles and two resins go into one jar", { timeout: 200_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/jars/new");
     await pick(page, "Resin off the shelf", /lemon/i);
@@ -98,7 +89,7 @@ describe.each(Object.keys(sizes) as Size[])("a new jar on a %s", (size) => {
 test("a struck bottle leaves its jars their cautions, and a dry-down that disagrees is said", {
   timeout: 200_000,
 }, async () => {
-  const seen = await visit(browser, house.address, "phone");
+  const seen = await come("phone");
   const { page } = seen;
   await page.goto("/shelf");
   await page
@@ -133,7 +124,7 @@ test.each(Object.keys(sizes) as Size[])(
   "when jars are ready, in two models, on a %s",
   { timeout: 120_000 },
   async (size) => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/jars");
     await page.getByText("How that was fitted, and how recipes compare").click();

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { listen } from "../../../test/listen.ts";
 import { realEffects } from "../effects.ts";
 import { runChecks } from "./run-checks.ts";
 
@@ -13,17 +14,12 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true }));
 
 async function run(...argv: string[]) {
-  let [stdout, stderr] = ["", ""];
+  const { said, outputs } = listen();
   const code = await runChecks(argv, {
     ...realEffects,
-    stdout: (text) => {
-      stdout += text;
-    },
-    stderr: (text) => {
-      stderr += text;
-    },
+    ...outputs,
   });
-  return { code, stderr, stdout, last: stdout.trim().split("\n").at(-1) };
+  return { ...said, code, last: said.stdout.trim().split("\n").at(-1) };
 }
 
 test("a topic passes, the last line counts, and each quantity has its line", async () => {
