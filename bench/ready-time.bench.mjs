@@ -1,7 +1,7 @@
 // The interval-censored Weibull fit of the 94 published rows (breast cosmesis, Finkelstein 1986), beside R's survreg in a warm process.
 import { readFileSync } from "node:fs";
-import { fitAcceleratedTime } from "../dist/core/statistics/accelerated-time.js";
-import { modelColumns } from "../dist/core/statistics/model-matrix.js";
+import { modelColumns } from "../dist/core/statistics/model/model-matrix.js";
+import { fitAcceleratedTime } from "../dist/core/statistics/times/accelerated-time.js";
 import { medianOf } from "./median.mjs";
 import { ensureR, numbersFromR } from "./rscript.mjs";
 

@@ -3,9 +3,9 @@ import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { Worker } from "node:worker_threads";
-import { groupingOf } from "../dist/core/statistics/mixed-equations.js";
-import { fitMixedModel } from "../dist/core/statistics/mixed-model.js";
-import { modelColumns } from "../dist/core/statistics/model-matrix.js";
+import { groupingOf } from "../dist/core/statistics/model/mixed-equations.js";
+import { fitMixedModel } from "../dist/core/statistics/model/mixed-model.js";
+import { modelColumns } from "../dist/core/statistics/model/model-matrix.js";
 import { median, medianOf } from "./median.mjs";
 
 const oats = fileURLToPath(new URL("../test/check-values/trials/mixed/data/oats.csv", import.meta.url));

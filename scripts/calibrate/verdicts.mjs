@@ -2,8 +2,8 @@
 import { randomFromSeed, randomNormal } from "../../dist/core/random.js";
 import { calculate } from "../../dist/core/registry/calculation.js";
 import { layoutCalculation } from "../../dist/core/registry/design.js";
-import { verdictMeasured } from "../../dist/core/statistics/verdict-measured.js";
-import { verdictOrdered } from "../../dist/core/statistics/verdict-ordered.js";
+import { verdictMeasured } from "../../dist/core/statistics/verdict/verdict-measured.js";
+import { verdictOrdered } from "../../dist/core/statistics/verdict/verdict-ordered.js";
 
 const patchNoise = 1;
 const boardNoise = 2;

@@ -1,7 +1,7 @@
 import { calculate } from "../core/registry/calculation.ts";
 import { readJson } from "../core/registry/read-json.ts";
 import { verdictCalculation } from "../core/registry/verdict.ts";
-import { placesKnown, placesThatKeepSides } from "../core/statistics/jaw-places.ts";
+import { placesKnown, placesThatKeepSides } from "../core/statistics/verdict/jaw-places.ts";
 import type { CliError } from "./cli-error.ts";
 import { refused } from "./cli-error.ts";
 import { defineCommand } from "./command.ts";

@@ -27,16 +27,19 @@ export {
   volumeFractionFromMassFraction,
 } from "./solution/strength.ts";
 export { type Thinned, thinTo } from "./solution/thin.ts";
-export { fTails, fUpperQuantile } from "./statistics/f-distribution.ts";
-export { friedmanTest } from "./statistics/friedman.ts";
-export { type DifferenceForm, differenceEstimate } from "./statistics/odd-one-out.ts";
-export { fTestPower, smallestDifference } from "./statistics/power.ts";
-export type { Reading } from "./statistics/readings.ts";
-export { readyTime, type WatchedJar } from "./statistics/ready-time.ts";
-export { studentTTails, studentTUpperQuantile } from "./statistics/student-t.ts";
-export { studentizedRangeCdf, studentizedRangeQuantile } from "./statistics/studentized-range.ts";
-export { threeWords, type Word } from "./statistics/three-words.ts";
-export { tukeyDifference } from "./statistics/tukey.ts";
-export { type Question, type Verdict, verdictMeasured } from "./statistics/verdict-measured.ts";
-export { verdictOrdered } from "./statistics/verdict-ordered.ts";
+export { fTails, fUpperQuantile } from "./statistics/distribution/f-distribution.ts";
+export { studentTTails, studentTUpperQuantile } from "./statistics/distribution/student-t.ts";
+export {
+  studentizedRangeCdf,
+  studentizedRangeQuantile,
+} from "./statistics/distribution/studentized-range.ts";
+export { friedmanTest } from "./statistics/ranks/friedman.ts";
+export { type DifferenceForm, differenceEstimate } from "./statistics/senses/odd-one-out.ts";
+export { fTestPower, smallestDifference } from "./statistics/several/power.ts";
+export { tukeyDifference } from "./statistics/several/tukey.ts";
+export { readyTime, type WatchedJar } from "./statistics/times/ready-time.ts";
+export type { Reading } from "./statistics/verdict/readings.ts";
+export { threeWords, type Word } from "./statistics/verdict/three-words.ts";
+export { type Question, type Verdict, verdictMeasured } from "./statistics/verdict/verdict-measured.ts";
+export { verdictOrdered } from "./statistics/verdict/verdict-ordered.ts";
 export * from "./units.ts";

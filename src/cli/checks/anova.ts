@@ -1,10 +1,10 @@
 import { DomainError } from "../../core/domain-error.ts";
-import { dunnettCdf, dunnettQuantile } from "../../core/statistics/dunnett.ts";
-import { type AnovaLine, fitLinearModel } from "../../core/statistics/linear-model.ts";
-import { anovaInStrata } from "../../core/statistics/strata.ts";
-import { studentizedRangeCdf } from "../../core/statistics/studentized-range.ts";
-import { tukeyDifference } from "../../core/statistics/tukey.ts";
-import { mean, squaredDeviations } from "../../core/statistics/vector.ts";
+import { studentizedRangeCdf } from "../../core/statistics/distribution/studentized-range.ts";
+import { type AnovaLine, fitLinearModel } from "../../core/statistics/model/linear-model.ts";
+import { anovaInStrata } from "../../core/statistics/model/strata.ts";
+import { mean, squaredDeviations } from "../../core/statistics/numeric/vector.ts";
+import { dunnettCdf, dunnettQuantile } from "../../core/statistics/several/dunnett.ts";
+import { tukeyDifference } from "../../core/statistics/several/tukey.ts";
 import { type CaseModel, cell, modelDataOf, modelOf, responseOf, rowsOf } from "./model-rows.ts";
 import { numberIn, perRow } from "./table.ts";
 import { type Context, type Json, NotReadable, type Topic } from "./topic.ts";

@@ -1,7 +1,7 @@
-import { noncentralTTails } from "../../core/statistics/noncentral-t.ts";
-import { fTestPower } from "../../core/statistics/power.ts";
-import { rootBetween } from "../../core/statistics/root.ts";
-import { studentTUpperQuantile } from "../../core/statistics/student-t.ts";
+import { noncentralTTails } from "../../core/statistics/distribution/noncentral-t.ts";
+import { studentTUpperQuantile } from "../../core/statistics/distribution/student-t.ts";
+import { rootBetween } from "../../core/statistics/numeric/root.ts";
+import { fTestPower } from "../../core/statistics/several/power.ts";
 import { type Json, NotReadable, type Topic } from "./topic.ts";
 
 function number(input: Json, key: string): number {

@@ -4,12 +4,12 @@ import {
   type Guessing,
   similarityCount,
   trialsNeeded,
-} from "../../core/statistics/difference-count.ts";
+} from "../../core/statistics/senses/difference-count.ts";
 import {
   type DifferenceForm,
   differenceEstimate,
   shareFromDPrime,
-} from "../../core/statistics/odd-one-out.ts";
+} from "../../core/statistics/senses/odd-one-out.ts";
 import { numberIn, perRow } from "./table.ts";
 import { type Json, NotReadable, type Row, type TableAdapter, type Topic } from "./topic.ts";
 

@@ -7,7 +7,7 @@ import {
   summaryOf,
   twoOneSidedTests,
   welchDifference,
-} from "../../core/statistics/equivalence.ts";
+} from "../../core/statistics/several/equivalence.ts";
 import { type Json, NotReadable, type Topic } from "./topic.ts";
 
 function number(input: Json, key: string): number {

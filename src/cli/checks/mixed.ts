@@ -1,6 +1,6 @@
-import { groupingOf } from "../../core/statistics/mixed-equations.ts";
-import { fitMixedModel } from "../../core/statistics/mixed-model.ts";
-import { modelColumns } from "../../core/statistics/model-matrix.ts";
+import { groupingOf } from "../../core/statistics/model/mixed-equations.ts";
+import { fitMixedModel } from "../../core/statistics/model/mixed-model.ts";
+import { modelColumns } from "../../core/statistics/model/model-matrix.ts";
 import { cell, modelDataOf, modelOf, responseOf, rowsOf } from "./model-rows.ts";
 import { type Context, type Json, NotReadable, type Topic } from "./topic.ts";
 

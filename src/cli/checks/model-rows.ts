@@ -1,4 +1,4 @@
-import type { Factor, ModelData } from "../../core/statistics/model-matrix.ts";
+import type { Factor, ModelData } from "../../core/statistics/model/model-matrix.ts";
 import { type Context, type Json, NotReadable, type Row } from "./topic.ts";
 
 /** The part of a case that says which columns of its data mean what. */

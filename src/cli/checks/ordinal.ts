@@ -1,5 +1,5 @@
-import { groupingOf } from "../../core/statistics/mixed-equations.ts";
-import { modelColumns } from "../../core/statistics/model-matrix.ts";
+import { groupingOf } from "../../core/statistics/model/mixed-equations.ts";
+import { modelColumns } from "../../core/statistics/model/model-matrix.ts";
 import {
   fitProportionalOdds,
   type Link,
@@ -7,8 +7,8 @@ import {
   type OrderedData,
   orderedData,
   type ProportionalOddsFit,
-} from "../../core/statistics/proportional-odds.ts";
-import { fitProportionalOddsJudges } from "../../core/statistics/proportional-odds-judges.ts";
+} from "../../core/statistics/model/proportional-odds.ts";
+import { fitProportionalOddsJudges } from "../../core/statistics/model/proportional-odds-judges.ts";
 import { type CaseModel, cell, modelDataOf, modelOf, numberCell, rowsOf } from "./model-rows.ts";
 import { type Context, type Json, NotReadable, type Row, type Topic } from "./topic.ts";
 

@@ -1,13 +1,13 @@
-import { chiSquareTails } from "../../core/statistics/chi-square.ts";
-import { friedmanStatistic, friedmanTest, rankSumLsdIso8587 } from "../../core/statistics/friedman.ts";
-import { friedmanExactUpper } from "../../core/statistics/friedman-exact.ts";
-import { durbinTest, skillingsMackTest } from "../../core/statistics/incomplete-blocks.ts";
+import { chiSquareTails } from "../../core/statistics/distribution/chi-square.ts";
+import { friedmanStatistic, friedmanTest, rankSumLsdIso8587 } from "../../core/statistics/ranks/friedman.ts";
+import { friedmanExactUpper } from "../../core/statistics/ranks/friedman-exact.ts";
+import { durbinTest, skillingsMackTest } from "../../core/statistics/ranks/incomplete-blocks.ts";
 import {
   pageExactCritical,
   pageExactUpper,
   pageNullDistribution,
   pageTest,
-} from "../../core/statistics/page.ts";
+} from "../../core/statistics/ranks/page.ts";
 import { numberIn, perRow } from "./table.ts";
 import { type Json, NotReadable, type Topic } from "./topic.ts";
 

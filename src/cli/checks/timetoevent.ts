@@ -1,19 +1,19 @@
-import { type AcceleratedTimeFit, fitAcceleratedTime } from "../../core/statistics/accelerated-time.ts";
 import {
   errorDistributions,
   type TimeDistribution,
   timeDistributions,
-} from "../../core/statistics/error-distribution.ts";
-import { modelColumns } from "../../core/statistics/model-matrix.ts";
+} from "../../core/statistics/distribution/error-distribution.ts";
+import { modelColumns } from "../../core/statistics/model/model-matrix.ts";
+import { sum } from "../../core/statistics/numeric/vector.ts";
+import { type AcceleratedTimeFit, fitAcceleratedTime } from "../../core/statistics/times/accelerated-time.ts";
 import {
   hazardRatioEfron,
   kaplanMeierMedian,
   logRankTest,
   type WatchedTime,
-} from "../../core/statistics/right-censored.ts";
-import type { TimeSpan } from "../../core/statistics/span-likelihood.ts";
-import { turnbull } from "../../core/statistics/turnbull.ts";
-import { sum } from "../../core/statistics/vector.ts";
+} from "../../core/statistics/times/right-censored.ts";
+import type { TimeSpan } from "../../core/statistics/times/span-likelihood.ts";
+import { turnbull } from "../../core/statistics/times/turnbull.ts";
 import { type CaseModel, cell, modelDataOf, modelOf, numberCell, rowsOf } from "./model-rows.ts";
 import { type Context, type Json, NotReadable, type Row, type Topic } from "./topic.ts";
 

@@ -1,5 +1,5 @@
 import { inRange } from "../domain-error.ts";
-import { smallestDifference } from "../statistics/power.ts";
+import { smallestDifference } from "../statistics/several/power.ts";
 import type { Factor, LaidPatch, Plan } from "./plan.ts";
 import { indicators, residual, spanOf } from "./span.ts";
 import { type Stratum, stratumOf, unitLabels } from "./strata.ts";

@@ -1,4 +1,4 @@
-import { type Threshold, thresholdFromAnswers } from "../statistics/yes-no-threshold.ts";
+import { type Threshold, thresholdFromAnswers } from "../statistics/senses/yes-no-threshold.ts";
 
 /** A coat that was put on over another, and how that went. */
 export interface LoggedWait {

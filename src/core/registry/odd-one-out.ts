@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
-import { criticalCount } from "../statistics/difference-count.ts";
-import { differenceEstimate, differenceForms, guessingOf } from "../statistics/odd-one-out.ts";
+import { criticalCount } from "../statistics/senses/difference-count.ts";
+import { differenceEstimate, differenceForms, guessingOf } from "../statistics/senses/odd-one-out.ts";
 import { defineCalculation } from "./calculation.ts";
 
 const levels = [0.1, 0.05, 0.01, 0.001] as const;

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import { randomFromSeed } from "../random.ts";
-import { logRankPermutation } from "../statistics/log-rank-permutation.ts";
-import { readyTime, type WatchedJar } from "../statistics/ready-time.ts";
+import { readyTime, type WatchedJar } from "../statistics/times/ready-time.ts";
+import { logRankPermutation } from "../statistics/verdict/log-rank-permutation.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
 

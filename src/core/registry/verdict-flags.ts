@@ -1,6 +1,6 @@
 import { DomainError } from "../domain-error.ts";
-import type { Evidence } from "../statistics/ordered-evidence.ts";
-import type { ResidualRemark } from "../statistics/residual-checks.ts";
+import type { ResidualRemark } from "../statistics/model/residual-checks.ts";
+import type { Evidence } from "../statistics/verdict/ordered-evidence.ts";
 import type { Flag } from "./flag.ts";
 import type { Response, Row } from "./verdict-input.ts";
 

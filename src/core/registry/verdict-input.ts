@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
-import { midRanks } from "../statistics/ranks.ts";
-import { groupedBy, places, type Reading } from "../statistics/readings.ts";
+import { midRanks } from "../statistics/ranks/ranks.ts";
+import { groupedBy, places, type Reading } from "../statistics/verdict/readings.ts";
 
 const label = z.union([z.string().min(1), z.number()]);
 

@@ -1,11 +1,11 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import { randomFromSeed } from "../random.ts";
-import { type OrderedEvidence, orderedEvidence } from "../statistics/ordered-evidence.ts";
-import { places, type Reading } from "../statistics/readings.ts";
-import { words } from "../statistics/three-words.ts";
-import { type Question, verdictMeasured } from "../statistics/verdict-measured.ts";
-import { type OrderedVerdict, verdictOrdered } from "../statistics/verdict-ordered.ts";
+import { type OrderedEvidence, orderedEvidence } from "../statistics/verdict/ordered-evidence.ts";
+import { places, type Reading } from "../statistics/verdict/readings.ts";
+import { words } from "../statistics/verdict/three-words.ts";
+import { type Question, verdictMeasured } from "../statistics/verdict/verdict-measured.ts";
+import { type OrderedVerdict, verdictOrdered } from "../statistics/verdict/verdict-ordered.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag } from "./flag.ts";
 import { flagOfRemark, flagsOfDays, flagsOfEvidence, mattersOf } from "./verdict-flags.ts";

@@ -1,5 +1,5 @@
 import { DomainError, inRange } from "../domain-error.ts";
-import { studentTUpperQuantile } from "../statistics/student-t.ts";
+import { studentTUpperQuantile } from "../statistics/distribution/student-t.ts";
 
 /** What one source adds to the uncertainty of a result: sensitivity times standard uncertainty. */
 export interface Contribution {

@@ -1,5 +1,5 @@
 import { DomainError } from "../domain-error.ts";
-import { fTails } from "../statistics/f-distribution.ts";
+import { fTails } from "../statistics/distribution/f-distribution.ts";
 
 /** Readings of one thing on several days, judged for whether days differ by more than readings do. */
 export interface DayToDay {

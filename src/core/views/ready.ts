@@ -1,8 +1,8 @@
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
-import { errorDistributions } from "../statistics/error-distribution.ts";
-import { readyTime, type TimeRatio } from "../statistics/ready-time.ts";
-import { type MassInterval, turnbull } from "../statistics/turnbull.ts";
+import { errorDistributions } from "../statistics/distribution/error-distribution.ts";
+import { readyTime, type TimeRatio } from "../statistics/times/ready-time.ts";
+import { type MassInterval, turnbull } from "../statistics/times/turnbull.ts";
 import { type JarView, jarIds, jarView } from "./jar.ts";
 
 /** A jar being watched until its resin is dissolved. */

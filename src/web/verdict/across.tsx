@@ -1,5 +1,5 @@
 import { createResource, For, Show } from "solid-js";
-import { holmAdjusted } from "../../core/statistics/holm.ts";
+import { holmAdjusted } from "../../core/statistics/several/holm.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { words } from "../words/words.ts";
 import type { Look } from "./questions.ts";

@@ -1,5 +1,5 @@
 import { createMemo, createResource, For, Show } from "solid-js";
-import { equalFrom } from "../../core/statistics/over-coats.ts";
+import { equalFrom } from "../../core/statistics/verdict/over-coats.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { scaleOf } from "../controls/scale.ts";
 import type { Saying } from "../words/en/verdict.ts";

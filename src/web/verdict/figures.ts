@@ -1,4 +1,4 @@
-import { placesKnown, placesThatKeepSides } from "../../core/statistics/jaw-places.ts";
+import { placesKnown, placesThatKeepSides } from "../../core/statistics/verdict/jaw-places.ts";
 import { withPlaces } from "../words/number.ts";
 import type { VerdictPair } from "./questions.ts";
 
