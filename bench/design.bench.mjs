@@ -1,6 +1,6 @@
 // 48 runs of 6 factors in 6 boards: coordinate exchange against a thousand plain Fedorov exchanges of the same problem.
-import { contrasts, optimalLevels } from "../dist/core/design/coordinate-exchange.js";
-import { logDeterminant } from "../dist/core/design/information.js";
+import { contrasts, optimalLevels } from "../dist/core/design/optimal/coordinate-exchange.js";
+import { logDeterminant } from "../dist/core/design/optimal/information.js";
 import { randomFromSeed, randomIndex } from "../dist/core/random.js";
 
 const sizes = [3, 3, 2, 2, 2, 2];

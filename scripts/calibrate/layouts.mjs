@@ -1,5 +1,5 @@
 // Layouts drawn again and again: everything has to come at every place, every turn and under every code as often as the lot says.
-import { allCodes } from "../../dist/core/design/codes.js";
+import { allCodes } from "../../dist/core/design/arrange/codes.js";
 import { layOut } from "../../dist/core/design/layout.js";
 
 const boards = (n, patches) =>

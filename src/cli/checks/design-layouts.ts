@@ -1,16 +1,16 @@
-import { balancedBlocks, countBlocks } from "../../core/design/block-design.ts";
-import { type BlockNumbers, blockExistence } from "../../core/design/block-existence.ts";
-import { fractionOf } from "../../core/design/fraction.ts";
+import { balancedBlocks, countBlocks } from "../../core/design/catalogue/block-design.ts";
+import { type BlockNumbers, blockExistence } from "../../core/design/catalogue/block-existence.ts";
+import { fractionOf } from "../../core/design/catalogue/fraction.ts";
 import {
   isGraecoLatin,
   mutuallyOrthogonal,
   randomGraecoLatin,
   whyNoGraecoLatin,
-} from "../../core/design/graeco-latin.ts";
-import { latinSquareCount } from "../../core/design/latin-count.ts";
-import { carryOverOrders, evenNeighbours, isLatinSquare } from "../../core/design/latin-square.ts";
-import { bestPossible, monomialRows, optimalRuns } from "../../core/design/optimal-runs.ts";
-import { isOrthogonal, screenFromRow } from "../../core/design/plackett-burman.ts";
+} from "../../core/design/catalogue/graeco-latin.ts";
+import { latinSquareCount } from "../../core/design/catalogue/latin-count.ts";
+import { carryOverOrders, evenNeighbours, isLatinSquare } from "../../core/design/catalogue/latin-square.ts";
+import { isOrthogonal, screenFromRow } from "../../core/design/catalogue/plackett-burman.ts";
+import { bestPossible, monomialRows, optimalRuns } from "../../core/design/optimal/optimal-runs.ts";
 import { randomFromSeed } from "../../core/random.ts";
 import { numberIn, perRow } from "./table.ts";
 import { type Json, NotReadable, type Row, type Topic } from "./topic.ts";

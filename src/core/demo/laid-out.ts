@@ -1,4 +1,4 @@
-import { cannotTell } from "../design/cannot-tell.ts";
+import { cannotTell } from "../design/foresight/cannot-tell.ts";
 import type { LaidPatch, Plan } from "../design/plan.ts";
 import { sha256OfText } from "../notebook/withdrawal.ts";
 

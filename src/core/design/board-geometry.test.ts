@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { DomainError } from "../domain-error.ts";
 import { boardGeometry, placeStartMm } from "./board-geometry.ts";
-import { trialTakes } from "./takes.ts";
+import { trialTakes } from "./foresight/takes.ts";
 
 test("patches and gutters fill the board exactly", () => {
   for (const patches of [1, 2, 6, 12]) {

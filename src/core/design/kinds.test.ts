@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { DomainError } from "../domain-error.ts";
-import { cannotTell } from "./cannot-tell.ts";
+import { cannotTell } from "./foresight/cannot-tell.ts";
+import { differenceCurve, worstFaultMended } from "./foresight/more-of-it.ts";
+import { replicatesOf } from "./foresight/replicates.ts";
+import { sameThings } from "./foresight/same-thing.ts";
+import { stagesFor } from "./foresight/stages.ts";
 import { layOut } from "./layout.ts";
-import { differenceCurve, worstFaultMended } from "./more-of-it.ts";
 import type { AppliedTo, Factor, LaidPatch, Plan } from "./plan.ts";
-import { replicatesOf } from "./replicates.ts";
-import { sameThings } from "./same-thing.ts";
-import { stagesFor } from "./stages.ts";
 
 const boards = (n: number, patches: number) =>
   Array.from({ length: n }, (_, i) => ({ board: `b${i + 1}`, plank: `p${i + 1}`, wood: "cherry", patches }));

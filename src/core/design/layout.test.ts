@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { DomainError } from "../domain-error.ts";
-import { cannotTell } from "./cannot-tell.ts";
-import { allCodes } from "./codes.ts";
+import { allCodes } from "./arrange/codes.ts";
+import { cannotTell } from "./foresight/cannot-tell.ts";
 import { layOut } from "./layout.ts";
 import type { Plan } from "./plan.ts";
 

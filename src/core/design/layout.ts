@@ -1,14 +1,14 @@
 import { type Random, randomFromSeed } from "../random.ts";
-import { arrangeBest } from "./arrange-best.ts";
-import { arrangeInBlocks } from "./arrange-blocks.ts";
-import { arrangeScreen } from "./arrange-screen.ts";
-import { arrangeInDoubleSquares, arrangeInSquares } from "./arrange-square.ts";
-import { arrangeSteps } from "./arrange-steps.ts";
-import type { Arrangement } from "./arrangement.ts";
+import { arrangeBest } from "./arrange/arrange-best.ts";
+import { arrangeInBlocks } from "./arrange/arrange-blocks.ts";
+import { arrangeScreen } from "./arrange/arrange-screen.ts";
+import { arrangeInDoubleSquares, arrangeInSquares } from "./arrange/arrange-square.ts";
+import { arrangeSteps } from "./arrange/arrange-steps.ts";
+import type { Arrangement } from "./arrange/arrangement.ts";
+import { drawCodes } from "./arrange/codes.ts";
+import { dealJars, jarOf } from "./arrange/deal-jars.ts";
+import { drawOrders } from "./arrange/orders.ts";
 import { checkPlan } from "./check-plan.ts";
-import { drawCodes } from "./codes.ts";
-import { dealJars, jarOf } from "./deal-jars.ts";
-import { drawOrders } from "./orders.ts";
 import type { Board, LaidPatch, LayoutKind, Plan, Treatment } from "./plan.ts";
 
 /**

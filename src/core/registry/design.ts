@@ -1,14 +1,19 @@
 import { z } from "zod";
-import { screenOfPlan } from "../design/arrange-screen.ts";
-import { cannotTell } from "../design/cannot-tell.ts";
+import { screenOfPlan } from "../design/arrange/arrange-screen.ts";
+import { cannotTell } from "../design/foresight/cannot-tell.ts";
+import {
+  type CurvePoint,
+  differenceCurve,
+  faultKinds,
+  worstFaultMended,
+} from "../design/foresight/more-of-it.ts";
+import { replicatesOf } from "../design/foresight/replicates.ts";
+import { sameThings } from "../design/foresight/same-thing.ts";
+import { type SmallestDifference, smallestDifferences } from "../design/foresight/smallest-difference.ts";
+import { stagesFor } from "../design/foresight/stages.ts";
+import { trialTakes } from "../design/foresight/takes.ts";
 import { layOut } from "../design/layout.ts";
-import { type CurvePoint, differenceCurve, faultKinds, worstFaultMended } from "../design/more-of-it.ts";
 import { type Factor, layoutKinds, type Plan } from "../design/plan.ts";
-import { replicatesOf } from "../design/replicates.ts";
-import { sameThings } from "../design/same-thing.ts";
-import { type SmallestDifference, smallestDifferences } from "../design/smallest-difference.ts";
-import { stagesFor } from "../design/stages.ts";
-import { trialTakes } from "../design/takes.ts";
 import { defineCalculation } from "./calculation.ts";
 
 const pattern = z.record(z.string(), z.string());

@@ -1,5 +1,5 @@
 import { For, Show } from "solid-js";
-import type { CurvePoint } from "../../../core/design/more-of-it.ts";
+import type { CurvePoint } from "../../../core/design/foresight/more-of-it.ts";
 import { TextField } from "../../controls/text-field.tsx";
 import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";

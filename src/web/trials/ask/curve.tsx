@@ -1,5 +1,5 @@
 import { createMemo, For, Show } from "solid-js";
-import type { CurvePoint } from "../../../core/design/more-of-it.ts";
+import type { CurvePoint } from "../../../core/design/foresight/more-of-it.ts";
 import { words } from "../../words/words.ts";
 
 const width = 340;

@@ -1,5 +1,5 @@
 import { type Accessor, createMemo, createResource, createSignal, onCleanup } from "solid-js";
-import type { CurvePoint } from "../../../core/design/more-of-it.ts";
+import type { CurvePoint } from "../../../core/design/foresight/more-of-it.ts";
 import type { Problem } from "../../../core/registry/problem.ts";
 import { reckon } from "../reckoner.ts";
 import { type Asked, type Draft, noiseOf, readDraft } from "./draft.ts";

@@ -1,8 +1,8 @@
-import type { CurvePoint } from "../../../core/design/more-of-it.ts";
+import type { CurvePoint } from "../../../core/design/foresight/more-of-it.ts";
+import type { SameThing } from "../../../core/design/foresight/same-thing.ts";
+import type { SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
+import { type Takes, trialTakes } from "../../../core/design/foresight/takes.ts";
 import type { LaidPatch } from "../../../core/design/plan.ts";
-import type { SameThing } from "../../../core/design/same-thing.ts";
-import type { SmallestDifference } from "../../../core/design/smallest-difference.ts";
-import { type Takes, trialTakes } from "../../../core/design/takes.ts";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
 import { trialKeyText } from "../../../core/notebook/trial-key.ts";
 import { sha256OfText } from "../../../core/notebook/withdrawal.ts";

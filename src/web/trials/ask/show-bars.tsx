@@ -1,5 +1,5 @@
 import { createMemo, For } from "solid-js";
-import type { SmallestDifference } from "../../../core/design/smallest-difference.ts";
+import type { SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
 import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 
