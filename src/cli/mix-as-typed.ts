@@ -1,7 +1,8 @@
 import type { z } from "zod";
 import type { PartsBy } from "../core/quantity/parse-parts.ts";
-import type { QuantityProblem, Reading } from "../core/quantity/parse-quantity.ts";
+import type { QuantityProblem } from "../core/quantity/parse-quantity.ts";
 import { quantityProblemSentence } from "../core/quantity/problem-sentence.ts";
+import type { Reading } from "../core/quantity/reading.ts";
 import { poundsPerUsGallon } from "../core/registry/cut-names.ts";
 import { mix } from "../core/registry/mix.ts";
 import { resinsFromInput, solventFromInput, temperatureFromInput } from "../core/registry/solution-input.ts";

@@ -1,7 +1,7 @@
 import { DomainError } from "../domain-error.ts";
 import type { TypedQuantity } from "../notebook/kinds/parts.ts";
 import { formatNumber } from "../quantity/format-quantity.ts";
-import type { Reading } from "../quantity/parse-quantity.ts";
+import type { Reading } from "../quantity/reading.ts";
 import { problemFromDomain } from "../registry/problem.ts";
 import { fail, ok, type Result } from "../result.ts";
 import type { Composition } from "../solution/composition.ts";

@@ -1,6 +1,7 @@
 import type { CalendarDay } from "../pieces/calendar-day.ts";
-import { parseQuantity, type Reading } from "../quantity/parse-quantity.ts";
+import { parseQuantity } from "../quantity/parse-quantity.ts";
 import { quantityProblemSentence } from "../quantity/problem-sentence.ts";
+import type { Reading } from "../quantity/reading.ts";
 import type { GallonSystem } from "../quantity/unit-table.ts";
 import { type AmountField, amountFields, type JarField } from "./fields.ts";
 import type { ColumnMatch } from "./match-columns.ts";

@@ -1,4 +1,4 @@
-import type { Reading } from "./parse-quantity.ts";
+import type { Reading } from "./reading.ts";
 import { siFromUnit, type Unit, unitFromSi, unitNamed } from "./unit-table.ts";
 
 /**

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from "../result.ts";
 import { flakesByVolume } from "./flakes-by-volume.ts";
 import { type Parts, parseParts, speaksOfParts } from "./parse-parts.ts";
 import { plainText, readNumber } from "./read-number.ts";
+import type { Reading } from "./reading.ts";
 import {
   type Dimension,
   type GallonSystem,
@@ -11,18 +12,6 @@ import {
   unitNamed,
   units,
 } from "./unit-table.ts";
-
-/** One way of reading what was typed. */
-export interface Reading {
-  readonly typed: string;
-  /** A unit's id, as the notebook keeps it. */
-  readonly unit: string;
-  /** In SI: kg, m³, K, fraction, m, m², kg/m³. */
-  readonly si: number;
-  readonly dimension: Dimension;
-  /** Of the reading itself, in SI: flakes by the cup are known to a fifth. */
-  readonly standardUncertainty?: number;
-}
 
 /** What was typed, read. `instead` is what it would have been in the other gallon, where the system was taken for granted. */
 export interface ParsedQuantity extends Reading {

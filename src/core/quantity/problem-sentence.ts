@@ -1,5 +1,6 @@
 import { formatNumber, formatQuantity } from "./format-quantity.ts";
-import type { QuantityProblem, Reading } from "./parse-quantity.ts";
+import type { QuantityProblem } from "./parse-quantity.ts";
+import type { Reading } from "./reading.ts";
 import { unitFromSi, unitNamed } from "./unit-table.ts";
 
 const words: Readonly<Record<string, string>> = {

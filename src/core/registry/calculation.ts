@@ -119,7 +119,7 @@ export function problemFromIssues(
 export function calculate(calculation: Calculation, input: unknown): Result<unknown, Problem> {
   const read = calculation.input.safeParse(input);
   if (!read.success)
-    return fail(problemFromIssues(read.error.issues, input, (path) => namesAt(calculation, path)));
+    return fail(problemFromIssues(read.error.issues, input, (path) => namesAt(calculation.input, path)));
   try {
     return ok(calculation.run(read.data));
   } catch (error) {

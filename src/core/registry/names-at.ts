@@ -1,5 +1,4 @@
-import type { Calculation } from "./calculation.ts";
-import { jsonSchemaOf } from "./json-schema.ts";
+import { z } from "zod";
 
 interface Schema {
   readonly anyOf?: readonly Schema[];
@@ -17,9 +16,9 @@ function into(schema: Schema, key: PropertyKey): readonly Schema[] {
 const namesOf = (schema: Schema): readonly string[] =>
   schema.anyOf === undefined ? Object.keys(schema.properties ?? {}) : schema.anyOf.flatMap(namesOf);
 
-/** The names of the fields that an input may have at a path. */
-export function namesAt(calculation: Calculation, path: readonly PropertyKey[]): readonly string[] {
-  const start: readonly Schema[] = [jsonSchemaOf(calculation).input];
+/** The names of the fields that an input of this shape may have at a path. */
+export function namesAt(input: z.ZodType, path: readonly PropertyKey[]): readonly string[] {
+  const start = [z.toJSONSchema(input, { io: "input", unrepresentable: "any" }) as Schema];
   const there = path.reduce<readonly Schema[]>(
     (here, key) => here.flatMap((schema) => into(schema, key)),
     start,

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { parseParts } from "../quantity/parse-parts.ts";
-import { type Expected, parseQuantity, type Reading } from "../quantity/parse-quantity.ts";
+import { type Expected, parseQuantity } from "../quantity/parse-quantity.ts";
+import type { Reading } from "../quantity/reading.ts";
 import { cutFromPoundsPerUsGallon, kilogram, massFraction, poundsPerUsGallonFromCut } from "../units.ts";
 import { aqueous } from "./composition.ts";
 import { cutsOfParts } from "./cut-of-parts.ts";

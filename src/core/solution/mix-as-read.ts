@@ -1,4 +1,4 @@
-import type { Reading } from "../quantity/parse-quantity.ts";
+import type { Reading } from "../quantity/reading.ts";
 import { type Cut, cubicMetre, kilogram } from "../units.ts";
 import { densityOfSolvent } from "./density.ts";
 import { type Mixed, type MixGiven, mixFrom, type Recipe } from "./mix.ts";

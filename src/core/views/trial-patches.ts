@@ -1,7 +1,14 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { TrialKey } from "../notebook/trial-key.ts";
-import type { TrialJar } from "./trial.ts";
+
+export interface TrialJar {
+  readonly jar: string;
+  readonly recipe: Readonly<Record<string, string>>;
+  readonly batch: string | null;
+  /** The first batch that this one was let down, strained or poured from: jars of one stock are one mixing. */
+  readonly stock: string | null;
+}
 
 export interface PatchLayer {
   readonly entry: string;

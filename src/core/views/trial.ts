@@ -37,15 +37,7 @@ import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { readTrialKey, type TrialKey } from "../notebook/trial-key.ts";
 import { type Reading, readingsOf } from "./judging.ts";
-import { type PatchState, patchesOf } from "./trial-patches.ts";
-
-export interface TrialJar {
-  readonly jar: string;
-  readonly recipe: Readonly<Record<string, string>>;
-  readonly batch: string | null;
-  /** The first batch that this one was let down, strained or poured from: jars of one stock are one mixing. */
-  readonly stock: string | null;
-}
+import { type PatchState, patchesOf, type TrialJar } from "./trial-patches.ts";
 
 /** `elsewhere`: laid out blind, and no sealed key is in the notebook; a device keeps it. `wrong`: what was opened is another key. */
 export type KeyState = "none" | "sealed" | "elsewhere" | "open" | "wrong";

@@ -4,7 +4,7 @@ import { materialIds } from "../../core/views/material.ts";
 import { trialIds } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
-import { placePath, placesShown } from "../places.ts";
+import { placePath } from "../place.ts";
 import { now } from "../shell/now.ts";
 import { Page, type SpineBand } from "../shell/page.tsx";
 import { clock, dayInWords } from "../words/time.ts";
@@ -96,7 +96,7 @@ function NothingDue(props: { readonly bench: Bench }) {
     <section>
       <h1 class="unseen">{words.bench.title}</h1>
       <Empty heading={state().heading} says={state().says} drawing={<BoardInDashes />}>
-        <Show when={has().trials === 0 && placesShown().includes(step())}>
+        <Show when={has().trials === 0}>
           <a class="press" href={placePath(step())}>
             {words.bench.first[step()].act}
           </a>

@@ -1,11 +1,7 @@
 import { formatQuantity } from "../../core/quantity/format-quantity.ts";
-import {
-  type Expected,
-  parseQuantity,
-  type QuantityProblem,
-  type Reading,
-} from "../../core/quantity/parse-quantity.ts";
+import { type Expected, parseQuantity, type QuantityProblem } from "../../core/quantity/parse-quantity.ts";
 import { quantityProblemSentence, readingInWords } from "../../core/quantity/problem-sentence.ts";
+import type { Reading } from "../../core/quantity/reading.ts";
 import { unitNamed } from "../../core/quantity/unit-table.ts";
 import { words } from "../words/words.ts";
 import type { Meaning, QuantityReading } from "./quantity-reading.ts";

@@ -2,7 +2,7 @@ import { createMemo, createSignal, Show } from "solid-js";
 import { trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { address } from "../router.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";

@@ -1,7 +1,7 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
 import { Empty, JarInDashes } from "../controls/empty.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";

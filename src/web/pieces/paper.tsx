@@ -2,7 +2,7 @@ import { createMemo, Show } from "solid-js";
 import { pieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { costOfSchedule, planOfSchedule, recipeInWords } from "./kept-plan.ts";

@@ -7,7 +7,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { FilmCard } from "../film/film-card.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { VapourCard } from "../vapour/vapour-card.tsx";

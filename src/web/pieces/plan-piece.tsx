@@ -3,7 +3,7 @@ import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
 import { pieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { finishOfRecipe } from "../look/finish-of-recipe.ts";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { address, navigate } from "../router.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { now } from "../shell/now.ts";

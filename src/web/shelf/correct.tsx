@@ -4,7 +4,7 @@ import type { Body } from "../../core/notebook/kinds/all.ts";
 import { materialView } from "../../core/views/material.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { NewInstrument } from "./new-instrument.tsx";

@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { KeepingNews, sayStatus } from "../offline/news.tsx";
-import { type PlaceId, placePath, placesShown } from "../places.ts";
+import { type PlaceId, placeIds, placePath } from "../place.ts";
 import { words } from "../words/words.ts";
 import { light, lights, setLight } from "./light.ts";
 import { pageNote, Spine } from "./page.tsx";
@@ -37,7 +37,7 @@ export function Head() {
 export function Places(props: { readonly current: PlaceId | undefined }) {
   return (
     <nav class="places" aria-label={words.shell.places}>
-      <For each={placesShown()}>
+      <For each={placeIds}>
         {(place) => (
           <a href={placePath(place)} aria-current={props.current === place ? "page" : undefined}>
             {words.shell.place[place]}

@@ -3,7 +3,7 @@ import { randomFromSeed } from "../../core/random.ts";
 import { trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Empty } from "../controls/empty.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { newSecret } from "./ask/lay-down.ts";

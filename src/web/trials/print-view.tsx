@@ -3,7 +3,7 @@ import { readTrialKey, type TrialKey } from "../../core/notebook/trial-key.ts";
 import { type Trial, trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { words } from "../words/words.ts";
 import { keyText, openerOf } from "./open-key.ts";

@@ -2,7 +2,7 @@ import { createMemo, createSignal, Show } from "solid-js";
 import { trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Empty } from "../controls/empty.tsx";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { dayInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";

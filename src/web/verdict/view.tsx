@@ -6,7 +6,7 @@ import { Choice } from "../controls/choice.tsx";
 import { Empty } from "../controls/empty.tsx";
 import { createRoom } from "../controls/room.ts";
 import { finishOfJar } from "../look/jar-finish.ts";
-import type { ScreenProps } from "../places.ts";
+import type { ScreenProps } from "../place.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";

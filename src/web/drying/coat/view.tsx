@@ -8,7 +8,7 @@ import { useBook } from "../../book-store/use-book.tsx";
 import { Empty } from "../../controls/empty.tsx";
 import { Quantity } from "../../controls/quantity.tsx";
 import { finishOfJar } from "../../look/jar-finish.ts";
-import type { ScreenProps } from "../../places.ts";
+import type { ScreenProps } from "../../place.ts";
 import { address } from "../../router.ts";
 import { finishLook } from "../../shell/finish-look.ts";
 import { now } from "../../shell/now.ts";

@@ -1,7 +1,8 @@
 import { DomainError } from "../../../core/domain-error.ts";
 import { type Parts, parseParts } from "../../../core/quantity/parse-parts.ts";
-import { parseQuantity, type Reading } from "../../../core/quantity/parse-quantity.ts";
+import { parseQuantity } from "../../../core/quantity/parse-quantity.ts";
 import { readingInWords, sayItAs } from "../../../core/quantity/problem-sentence.ts";
+import type { Reading } from "../../../core/quantity/reading.ts";
 import { cutsOfParts } from "../../../core/solution/cut-of-parts.ts";
 import { densityOfSolvent } from "../../../core/solution/density.ts";
 import type { MixGiven, Recipe } from "../../../core/solution/mix.ts";

@@ -1,12 +1,5 @@
 import { isUnfetched, type LazyPage, lazy } from "./lazy.tsx";
-import type { Params } from "./match-path.ts";
-
-export const placeIds = ["bench", "shelf", "jars", "trials", "pieces", "book"] as const;
-export type PlaceId = (typeof placeIds)[number];
-
-export interface ScreenProps {
-  readonly params: Params;
-}
+import type { PlaceId, ScreenProps } from "./place.ts";
 
 /** One page: the place it belongs to, its path, and what draws it, fetched when it is first opened. */
 export interface Screen {
@@ -15,10 +8,7 @@ export interface Screen {
   readonly view: LazyPage<ScreenProps>;
 }
 
-/**
- * Every page that exists. A place is shown among the places once a page stands here whose path is the place itself,
- * so what is not made yet is not shown. A view tells its own title (`<Page title>`).
- */
+/** Every page. A view tells its own title (`<Page title>`). */
 export const screens: readonly Screen[] = [
   {
     place: "bench",
@@ -165,7 +155,3 @@ export async function fetchScreens(): Promise<void> {
     if (!isUnfetched(error)) throw error; // out of reach now: a page is fetched when it is opened
   }
 }
-
-export const placePath = (place: PlaceId): string => `/${place}`;
-export const placesShown = (): readonly PlaceId[] =>
-  placeIds.filter((place) => screens.some((screen) => screen.path === placePath(place)));
