@@ -24,6 +24,8 @@ interface Vapours {
     readonly minutesAboveLimit: number | null;
     readonly shareOfLowerFlammableLimit: number;
   }[];
+  readonly mixtureShareOfLowerFlammableLimit: number;
+  readonly minutesAboveQuarterFlammable: number | null;
   readonly ventilationM3PerH: number;
   readonly statement: string;
   readonly flags: readonly { readonly message: string }[];
@@ -56,14 +58,16 @@ function airWords(dew: Dew, moisture: Moisture): string[][] {
   ];
 }
 
+const aboveWords = (minutes: number | null): string =>
+  minutes === null
+    ? "above it for as long as the room stays closed"
+    : minutes === 0
+      ? "below it throughout"
+      : `above it for ${formatNumber(minutes, 2)} min`;
+
 const vapourWords = (v: Vapours): string[][] => [
   ...v.components.map((c) => {
-    const above =
-      c.minutesAboveLimit === null
-        ? "above it for as long as the room stays closed"
-        : c.minutesAboveLimit === 0
-          ? "below it throughout"
-          : `above it for ${formatNumber(c.minutesAboveLimit, 2)} min`;
+    const above = aboveWords(c.minutesAboveLimit);
     const limit = `${formatNumber(c.limitPpm, 3)} ppm (${c.limitBody} ${c.limitYear})`;
     const flammable = `${percent(c.shareOfLowerFlammableLimit)} of what can catch fire`;
     return [
@@ -71,6 +75,10 @@ const vapourWords = (v: Vapours): string[][] => [
       `${formatNumber(c.peakPpm, 3)} ppm at the end; limit ${limit}, ${above}; ${flammable}`,
     ];
   }),
+  [
+    "fire",
+    `${percent(4 * v.mixtureShareOfLowerFlammableLimit)} of a quarter of what can catch fire at the end, ${aboveWords(v.minutesAboveQuarterFlammable)}`,
+  ],
   ["fresh air", `${formatNumber(v.ventilationM3PerH, 2)} m³/h would hold it at the limits`],
 ];
 

@@ -106,7 +106,8 @@ function Shown(props: { readonly found: Vapours | string | undefined; readonly r
                 withDigits(changesAsked(found(), props.room), 2),
               )}
             </b>{" "}
-            {t.ofQuarter(withDigits(found().mixtureShareOfLowerFlammableLimit * 400, 2))}
+            {t.ofQuarter(withDigits(found().mixtureShareOfLowerFlammableLimit * 400, 2))}{" "}
+            <b>{aboveQuarter(found().minutesAboveQuarterFlammable)}</b>
           </p>
           <ul class="plain helps">
             <For each={found().components}>
@@ -133,3 +134,6 @@ function Shown(props: { readonly found: Vapours | string | undefined; readonly r
 
 const above = (minutes: number | null): string =>
   minutes === null ? t.aboveWhileClosed : minutes === 0 ? t.neverAbove : t.aboveFor(lengthInWords(minutes));
+
+const aboveQuarter = (minutes: number | null): string =>
+  minutes === null ? t.quarterWhileClosed : minutes === 0 ? "" : t.quarterFor(lengthInWords(minutes));

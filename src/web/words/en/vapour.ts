@@ -21,6 +21,8 @@ export const vapour = {
     `Fresh air to hold it at the limits: ${m3} m³ an hour, ${changes} changes of this room.`,
   ofQuarter: (percent: string) =>
     `At the end of it the air holds ${percent} % of a quarter of what can catch fire; over the work it is more.`,
+  quarterFor: (time: string) => `It is above that quarter for ${time}.`,
+  quarterWhileClosed: "It is above that quarter for as long as the room stays closed.",
   component: (name: string) =>
     (names[name] ?? name.replaceAll("-", " ")).replace(/^./, (c) => c.toUpperCase()),
   peak: (ppm: string, limit: string) => `${ppm} ppm at the end; limit ${limit} ppm`,
