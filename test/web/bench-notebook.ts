@@ -145,7 +145,7 @@ function notebookWith(how: { readonly allDue: boolean; readonly keyOpen: boolean
     );
   coat(400, laid, 1);
   coat(200, laid.slice(1), 2);
-  coat(how.allDue ? 190 : 20, laid.slice(0, 1), 2);
+  coat(how.allDue ? 190 : 5, laid.slice(0, 1), 2);
   desk.write(30, "air-read", {
     temperature: degrees(14),
     relativeHumidity: { typed: "68 %", unit: "rh", si: 0.68 },

@@ -153,6 +153,20 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
     await seen.context.close();
   });
 
+  test("a reckoner that cannot be fetched is told, and tried again", { timeout: 60_000 }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.route(/drying\.worker/, (route) => route.abort());
+    await page.goto(`/bench/coat/${made.first}`);
+    const told = page.getByRole("alert").filter({ hasText: "could not be started" });
+    await told.first().waitFor();
+    await page.unroute(/drying\.worker/);
+    while ((await told.count()) > 0) await told.first().getByRole("button", { name: "Try again" }).click();
+    await page.getByRole("heading", { name: /^Touch dry in / }).waitFor();
+    await page.getByText("That is the model’s.").waitFor();
+    await seen.context.close();
+  });
+
   test("jars side by side in today's air", { timeout: 120_000 }, async () => {
     const seen = await visit(browser, house.address, size);
     const { page } = seen;

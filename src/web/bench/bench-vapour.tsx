@@ -19,11 +19,13 @@ export function BenchVapour(props: { readonly bench: Bench }) {
   const book = useBook();
   const liquid = useLiquid(props.bench);
   const trial = () => props.bench.trials().find(({ id }) => id === props.bench.shown()?.trial);
+  /** Those that the coat went on a moment ago, or is about to. */
+  const patches = () => props.bench.written()?.coat.patches.length ?? props.bench.chosen().length;
   const solventMl = () => {
     const each = trial()?.asked.millilitresPerPatchCoat ?? usualMlAPatch;
     const cut = props.bench.jar()?.cut?.value;
     const solvent = cut === undefined ? 1 : 1 - volumeSolids(cut);
-    return Math.max(1, props.bench.chosen().length) * each * solvent;
+    return Math.max(1, patches()) * each * solvent;
   };
   const sitting = book.view("sitting-vapour", sittingVapour);
   /** What the sitting has given so far, where one is under way and its coats are known; else what this coat will. */

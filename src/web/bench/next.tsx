@@ -6,7 +6,6 @@ import { whenInWords } from "../words/time.ts";
 import { words } from "../words/words.ts";
 import { namedCoatOf } from "./jar-words.ts";
 import type { Bench } from "./use-bench.ts";
-import { Waits } from "./waits.tsx";
 
 /** What else is due, and what comes after it with its time. */
 export function Next(props: { readonly bench: Bench }) {
@@ -62,9 +61,6 @@ export function Next(props: { readonly bench: Bench }) {
             )}
           </For>
         </ul>
-        <Show when={props.bench.trials().length > 0}>
-          <Waits bench={props.bench} />
-        </Show>
       </section>
     </Show>
   );

@@ -9,6 +9,7 @@ import { words } from "../words/words.ts";
 import { OutsidePlan } from "./outside-plan.tsx";
 import { SurfaceWork } from "./surface-work.tsx";
 import type { Bench } from "./use-bench.ts";
+import { Waits } from "./waits.tsx";
 
 /** What happens at a bench besides the coat that is due. */
 export function OtherActs(props: { readonly bench: Bench }) {
@@ -22,6 +23,9 @@ export function OtherActs(props: { readonly bench: Bench }) {
             <OutsidePlan coat={coat()} patches={props.bench.chosen()} />
           </>
         )}
+      </Show>
+      <Show when={props.bench.trials().length > 0}>
+        <Waits bench={props.bench} />
       </Show>
       <Sitting />
     </section>

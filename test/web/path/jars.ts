@@ -87,6 +87,10 @@ async function lookAt(shop: Shop, code: string, undissolved: string, clarity: st
   await page.getByRole("heading", { name: new RegExp(`^${code}, `) }).waitFor();
   await page.getByRole("button", { name: "Look at it" }).click();
   await page.getByRole("radio", { name: undissolved, exact: true }).check();
+  if (undissolved !== "None") {
+    await page.getByText("To warm it").click();
+    await reads(page, "Warm it only in hot water drawn elsewhere.");
+  }
   await page.getByRole("radio", { name: clarity }).check();
   await page.getByRole("button", { name: "I looked" }).click();
   await reads(page, `Looked: ${undissolved.toLowerCase()} undissolved.`);

@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from "solid-js";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
+import type { FilmCoat } from "../../../core/views/film.ts";
 import { jarView } from "../../../core/views/jar.ts";
 import { placeOfTarget } from "../../../core/views/place.ts";
 import { jarInWords } from "../../bench/jar-words.ts";
@@ -7,6 +8,7 @@ import { thingName } from "../../book/naming.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Empty } from "../../controls/empty.tsx";
 import { Quantity } from "../../controls/quantity.tsx";
+import { filmPath } from "../../film/board-path.ts";
 import { finishOfJar } from "../../look/jar-finish.ts";
 import type { ScreenProps } from "../../place.ts";
 import { address } from "../../router.ts";
@@ -215,24 +217,27 @@ function BlushSays(props: { readonly run: Dried }) {
   );
 }
 
-/** The coats beneath and above, to go on to. */
+/** The coats beneath and above, and the film they make, to go on to. */
 function Neighbours(props: { readonly coat: CoatPage }) {
-  const links = () =>
-    [
-      { coat: props.coat.before, says: t.beneath },
-      { coat: props.coat.after, says: t.above },
-    ].filter((one) => one.coat !== null);
+  const book = useBook();
+  const pathOf = (coat: FilmCoat | null) =>
+    coat === null ? undefined : coatPath(coat.entry, props.coat.place);
+  const links = () => [
+    { to: pathOf(props.coat.before), says: t.beneath },
+    { to: pathOf(props.coat.after), says: t.above },
+    { to: filmPath(book.whole(), props.coat.place), says: words.film.seeFilm },
+  ];
   return (
-    <Show when={links().length > 0}>
-      <p class="side-by-side not-on-paper">
-        <For each={links()}>
-          {(one) => (
-            <a class="press" href={coatPath(one.coat?.entry ?? "", props.coat.place)}>
-              {one.says}
+    <p class="side-by-side not-on-paper">
+      <For each={links()}>
+        {({ to, says }) => (
+          <Show when={to}>
+            <a class="press" href={to}>
+              {says}
             </a>
-          )}
-        </For>
-      </p>
-    </Show>
+          </Show>
+        )}
+      </For>
+    </p>
   );
 }
