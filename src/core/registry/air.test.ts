@@ -63,6 +63,9 @@ describe("drying", () => {
     const fields = (run("drying", creeping).flags as { field: string }[]).map((flag) => flag.field);
     expect(fields).toContain("air.speedMS");
     expect(flagsOf(run("drying", coat))).not.toContain("outside-correlation");
+    expect(flagsOf(run("drying", coat))).toContain("sinking-left-out");
+    const over = run("drying", { ...coat, film: { ...film, beneathUm: 10 } });
+    expect(flagsOf(over)).not.toContain("sinking-left-out");
   });
 
   test.each([

@@ -58,6 +58,13 @@ const fitted: Flag = {
     "How the resin holds what is left is fitted to practice: touch-dry may be off by a factor of 1.5, the wait for a coat by 3.",
 };
 
+const sinks: Flag = {
+  code: "sinking-left-out",
+  field: "film.beneathUm",
+  message:
+    "On bare wood some of a coat sinks in. That is left out: less lies on top than is reckoned, and when what sank in is dry is not known.",
+};
+
 /** What to know about a run: what lies outside a source's range, and what rests on practice. */
 export function flagsOfDrying(setup: DryingSetup, run: DryingRun): Flag[] {
   const density = densityOfSolvent(setup.applied.composition, strengthAt20C);
@@ -67,5 +74,6 @@ export function flagsOfDrying(setup: DryingSetup, run: DryingRun): Flag[] {
     ...flagsOfAir(run),
     ...flagsOfSetting(run, setup.seconds / 3600),
     ...(run.equations.surface.film.resinVolume > 0 ? [fitted] : []),
+    ...(setup.wood !== null && (setup.applied.beneath ?? 0) === 0 ? [sinks] : []),
   ];
 }
