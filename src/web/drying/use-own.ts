@@ -12,6 +12,9 @@ const nothingLogged = ownFrom({ waits: [], whitenings: [] });
 /** It follows every logged coat, so what a log came to is remembered from page to page. */
 const [latest, setLatest] = createSignal<{ readonly log: string; readonly own: Own }>();
 let underWay = "";
+/** Counts up while the reckoner could not be started, so that it is tried again. */
+const [tries, setTries] = createSignal(0);
+const againAfterMs = 3000;
 
 /** What the person's own log says; the last answer while a new one is worked out, nothing before the first. */
 export function useOwn(): Accessor<Own | undefined> {
@@ -19,15 +22,18 @@ export function useOwn(): Accessor<Own | undefined> {
   const log = book.view("log-questions", logQuestions);
   const empty = createMemo(() => log().waits.length + log().whitenings.length === 0);
   createEffect(() => {
+    tries();
     if (empty()) return;
     const key = JSON.stringify(log());
     if (key === latest()?.log || key === underWay) return;
     underWay = key;
     reckon("own", log()).then(
       (own) => setLatest({ log: key, own }),
-      () => {
-        underWay = ""; // the reckoner is gone: without an answer the model speaks for itself
-      },
+      () =>
+        setTimeout(() => {
+          underWay = "";
+          setTries((n) => n + 1);
+        }, againAfterMs),
     );
   });
   return () => (empty() ? nothingLogged : latest()?.own);
