@@ -12,7 +12,7 @@ import { calculations } from "../src/core/registry/all.ts";
 import { createApp } from "../src/server/app.ts";
 import { MemoryStore } from "../src/store/memory-store.ts";
 import { emptyDraft, readDraft } from "../src/web/trials/ask/draft.ts";
-import { layDown } from "../src/web/trials/ask/plan.ts";
+import { layDown, planOf } from "../src/web/trials/ask/plan.ts";
 import { lookPresets } from "../src/web/trials/ask/presets.ts";
 
 const book = "019a0000-0000-7000-8000-000000000001";
@@ -29,19 +29,12 @@ let keyText: string;
 beforeAll(async () => {
   const { asked } = readDraft({ ...emptyDraft, jarsPerLevel: "2", looks: [lookPresets.gloss] });
   if (asked === null) throw new Error("the draft does not read");
-  plan = {
-    factors: asked.factors,
-    jarsPerLevel: asked.jarsPerLevel,
-    boards: asked.boards,
-    forbidden: [],
-    neighboursForbidden: [],
-    sessions: asked.body.coats,
-  };
+  plan = planOf(asked);
   const seed = secretOf();
   laid = layOut(plan, seed);
   const down = layDown(
     asked,
-    { patches: laid, cannotTell: [], smallestDifference: [], sameThing: [], responses: [] },
+    { patches: laid, cannotTell: [], smallestDifference: [], sameThing: [] },
     { seed, salt: secretOf() },
     { blinding: "codes only", batches: {} },
   );

@@ -1,10 +1,11 @@
+import Papa from "papaparse";
 import { calculate } from "../core/registry/calculation.ts";
 import { readJson } from "../core/registry/read-json.ts";
 import { verdictCalculation } from "../core/registry/verdict.ts";
 import { placesKnown, placesThatKeepSides } from "../core/statistics/verdict/jaw-places.ts";
-import type { CliError } from "./cli-error.ts";
 import { refused } from "./cli-error.ts";
 import { defineCommand } from "./command.ts";
+import { byFactor, numberOption, type Values } from "./factor-options.ts";
 import { rowsFromCsv } from "./rows-csv.ts";
 
 interface Pair {
@@ -45,6 +46,7 @@ export const command = defineCommand({
     scale: { type: "string", value: "measured", description: "measured (unless told), ordered or ranked" },
     levels: { type: "string", value: "a,b,c", description: "steps of an ordered scale, from least to most" },
     matters: { type: "string", value: "5", description: "the difference that matters" },
+    csv: { type: "boolean", description: "the comparisons as a table in CSV" },
   },
   async run({ values, positionals }, effects) {
     const [file] = positionals;
@@ -52,11 +54,9 @@ export const command = defineCommand({
     const answer = calculate(verdictCalculation, inputFrom(text, file ?? "the input", values));
     if (!answer.ok) throw refused(answer.error);
     if (values.json === true) effects.stdout(`${JSON.stringify(answer.value, null, 2)}\n`);
-    else effects.stdout(inWords(answer.value as Told)); // what this calculation gives
+    else effects.stdout((values.csv === true ? asTable : inWords)(answer.value as Told)); // what this calculation gives
   },
 });
-
-type Values = Readonly<Record<string, string | boolean | readonly string[] | undefined>>;
 
 /** JSON as the calculation takes it, or a table with the question in the options. */
 function inputFrom(text: string, file: string, values: Values): unknown {
@@ -65,41 +65,33 @@ function inputFrom(text: string, file: string, values: Values): unknown {
     if (!input.ok) throw refused(input.error);
     return input.value;
   }
-  const matters = values.matters === undefined ? {} : { matters: Number(values.matters) };
-  if (Number.isNaN(matters.matters)) throw optionRefused("matters", values.matters, "5 would do");
+  const matters = numberOption(values, "matters", "5");
   return {
     response: {
       name: values.response ?? "value",
       scale: values.scale ?? "measured",
       ...(typeof values.levels === "string" ? { levels: values.levels.split(",").map((l) => l.trim()) } : {}),
-      ...matters,
+      ...(matters === undefined ? {} : { matters }),
     },
     ...(values.compare === undefined ? {} : { compare: values.compare }),
-    appliedTo: appliedTo(values.applied),
+    appliedTo: Object.fromEntries(byFactor(values, "applied", "alcohol=jar")),
     rows: rowsFromCsv(text, file),
   };
 }
 
-function appliedTo(given: Values[string]): Readonly<Record<string, string>> {
-  const list = Array.isArray(given) ? (given as readonly string[]) : [];
-  return Object.fromEntries(
-    list.map((one) => {
-      const [factor, on, ...rest] = one.split("=");
-      if (factor === undefined || on === undefined || rest.length > 0)
-        throw optionRefused("applied", one, "alcohol=jar would do");
-      return [factor, on];
-    }),
-  );
-}
-
-const optionRefused = (option: string, value: unknown, wouldDo: string): CliError =>
-  refused({
-    code: "wrong-type",
-    field: `--${option}`,
-    message: `--${option} is ${String(value)}, which cannot be read. ${wouldDo}.`,
-    value: value ?? null,
-    limits: null,
-  });
+const asTable = ({ pairs, matters }: Told): string =>
+  `${Papa.unparse(
+    pairs.map(({ a, b, difference, interval: [low, high], verdict }) => ({
+      a,
+      b,
+      difference,
+      low,
+      high,
+      matters,
+      verdict: threeWords[verdict],
+    })),
+    { newline: "\n", escapeFormulae: true },
+  )}\n`;
 
 function inWords(told: Told): string {
   const lines = told.pairs.map((p) => pairLine(p, told.matters));

@@ -54,9 +54,9 @@ async function meterReadings(address: string): Promise<ReadonlyMap<string, strin
 async function ask(page: Page): Promise<void> {
   await page.goto("/trials");
   await page.getByRole("link", { name: "Ask a question" }).click();
-  await page.getByRole("button", { name: "Ethanol and isopropanol" }).click();
-  await page.getByLabel("Jars mixed for each recipe").fill("2");
-  await page.getByRole("button", { name: "Done" }).click();
+  await page.getByText("Each recipe comes out of one mixing").waitFor();
+  await page.getByText(/^Two jars of each recipe would part alcohol from what it goes with/).waitFor();
+  await page.getByRole("button", { name: "Take two jars each" }).click();
   await page.getByRole("button", { name: /boards of cherry/ }).click();
   await page.getByLabel("Boards of each wood").fill("1");
   await page.getByLabel("Sawn from how many planks").fill("1");
@@ -150,6 +150,27 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
     expect(
       await page.getByRole("link", { name: /^Take isopropanol to the piece/ }).getAttribute("href"),
     ).toContain("/pieces/new?trial=");
+    expectQuiet(seen);
+    await seen.context.close();
+  });
+
+  test("a grid that is too large is asked in two stages", { timeout: 60_000 }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.goto("/trials/new");
+    await page.getByRole("button", { name: "Ethanol and isopropanol" }).click();
+    await page.getByLabel("Which alcohols are tried").fill("ethanol, n-propanol, isopropanol");
+    for (const other of ["Cut", "Method"])
+      await page.getByLabel("Vary something more").selectOption({ label: other });
+    await page.getByLabel("Which cuts are tried").fill("½ lb, 1 lb, 2 lb");
+    // By hand: 3 · 3 · 2 = 18 patches, and two boards of six hold 12; the ends of three things need 4 (a half of 2³).
+    await page.getByRole("heading", { name: "In two stages it would fit" }).waitFor();
+    await page.getByText(/^First three things at the two levels furthest apart, in \d+ patches/).waitFor();
+    await expectWellMade(page, `trial-stages-${size}`);
+    await page.getByRole("button", { name: "Take the first stage" }).click();
+    await page.getByRole("heading", { name: "In two stages it would fit" }).waitFor({ state: "detached" });
+    expect(await page.getByLabel("Which alcohols are tried").inputValue()).toBe("ethanol, isopropanol");
+    await page.getByRole("button", { name: "Keep it" }).waitFor();
     expectQuiet(seen);
     await seen.context.close();
   });

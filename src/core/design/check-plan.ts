@@ -1,5 +1,5 @@
 import { type DomainCode, DomainError } from "../domain-error.ts";
-import { type Board, type Factor, isWood, type Plan, type Treatment } from "./plan.ts";
+import { type Board, type Factor, isWood, type Plan, type Treatment, withinBoards } from "./plan.ts";
 
 function refuse(
   code: DomainCode,
@@ -71,7 +71,7 @@ function checkPattern(plan: Plan, pattern: Treatment, field: string): void {
     ...Object.fromEntries(plan.factors.map((f) => [f.name, f.levels])),
   };
   if (Object.keys(pattern).length === 0)
-    refuse("contradiction", field, pattern, "It names nothing, and so would forbid everything.");
+    refuse("contradiction", field, pattern, "It names nothing, and so would be everything.");
   for (const [name, level] of Object.entries(pattern)) {
     const levels = known[name];
     if (levels === undefined)
@@ -79,6 +79,26 @@ function checkPattern(plan: Plan, pattern: Treatment, field: string): void {
     if (!levels.includes(level))
       refuse("unknown-name", `${field}.${name}`, level, "No such level.", [...new Set(levels)]);
   }
+}
+
+function checkMoreOften(plan: Plan): void {
+  const [first] = plan.moreOften ?? [];
+  if (first === undefined) return;
+  if ((plan.kind ?? "every-board") !== "every-board")
+    refuse(
+      "contradiction",
+      "moreOften",
+      first.what,
+      "Here everything has its place, as often as the rest. Everything on every board would do.",
+    );
+  const within = withinBoards(plan).map((f) => f.name);
+  plan.moreOften?.forEach(({ what }, i) => {
+    const field = `moreOften[${i}].what`;
+    checkPattern(plan, what, field);
+    const other = Object.keys(what).find((name) => !within.includes(name));
+    if (other !== undefined)
+      refuse("contradiction", `${field}.${other}`, other, "It does not change from patch to patch.", within);
+  });
 }
 
 /**
@@ -96,6 +116,7 @@ export function checkPlan(plan: Plan): void {
   plan.factors.forEach(checkFactor);
   checkWoods(plan);
   checkPlanks(plan.boards);
+  checkMoreOften(plan);
   plan.forbidden.forEach((p, i) => {
     checkPattern(plan, p, `forbidden[${i}]`);
   });

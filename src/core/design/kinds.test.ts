@@ -4,6 +4,7 @@ import { cannotTell } from "./foresight/cannot-tell.ts";
 import { differenceCurve, worstFaultMended } from "./foresight/more-of-it.ts";
 import { replicatesOf } from "./foresight/replicates.ts";
 import { sameThings } from "./foresight/same-thing.ts";
+import { smallestDifferences } from "./foresight/smallest-difference.ts";
 import { stagesFor } from "./foresight/stages.ts";
 import { layOut } from "./layout.ts";
 import type { AppliedTo, Factor, LaidPatch, Plan } from "./plan.ts";
@@ -257,6 +258,38 @@ describe("step boards", () => {
   });
 });
 
+describe("what stands more often", () => {
+  const control = { what: { alcohol: "alcohol1" }, times: 2 };
+  test("a control stands twice on every board that holds all of it, the rest once", () => {
+    const laid = layOut(plan({ boards: boards(3, 5), moreOften: [control] }), "s");
+    for (const { board } of boards(3, 5)) {
+      const here = laid.filter((p) => p.board === board).map((p) => p.treatment.alcohol);
+      expect([...here].sort()).toEqual(["alcohol1", "alcohol1", "alcohol2", "alcohol3", "alcohol4"]);
+    }
+  });
+  test("it shows smaller differences from the control than among the rest (C. W. Dunnett, 1955)", () => {
+    const of = (moreOften?: Plan["moreOften"]) => {
+      const p = plan({ boards: boards(4, 5), ...(moreOften === undefined ? {} : { moreOften }) });
+      const counts = layOut(p, "s").map((one) => one.treatment.alcohol);
+      const n = (level: string) => counts.filter((one) => one === level).length;
+      return 1 / n("alcohol1") + 1 / n("alcohol2");
+    };
+    expect(of([control])).toBeLessThan(of());
+  });
+  test("where everything has its place, and for what a board has whole, it is refused", () => {
+    expect(refusal(plan({ kind: "square", moreOften: [control] })).field).toBe("moreOften");
+    const whole = plan({ factors: [factor("alcohol", 2), factor("sealer", 2, "board")] });
+    expect(refusal({ ...whole, moreOften: [{ what: { sealer: "sealer1" }, times: 2 }] }).field).toBe(
+      "moreOften[0].what.sealer",
+    );
+    expect(refusal({ ...whole, moreOften: [{ what: { alcohol: "gin" }, times: 2 }] }).code).toBe(
+      "unknown-name",
+    );
+    const small = plan({ boards: boards(1, 4), moreOften: [control] });
+    expect(refusal(small)).toMatchObject({ code: "not-enough-data", limits: { min: 5 } });
+  });
+});
+
 describe("before any wood is cut", () => {
   const noise = { patch: 3, jar: 2, plank: 2 };
   test("twenty patches from one jar are one jar", () => {
@@ -282,6 +315,29 @@ describe("before any wood is cut", () => {
     const worst = worstFaultMended(p, layOut(p, "s"), noise, null);
     expect(worst?.fault).toEqual({ kind: "cannot-tell", factor: "alcohol", with: ["jar"] });
     expect(worst?.mend).toMatchObject({ change: "jars", jarsPerLevel: 2 });
+  });
+  test("too few boards are mended by the fewest more of each wood, from planks of their own", () => {
+    const p = plan({ factors: [factor("method", 2)], boards: boards(2, 2) });
+    const matters = 9;
+    const worst = worstFaultMended(p, layOut(p, "s"), noise, matters);
+    expect(worst?.fault).toMatchObject({ kind: "would-miss", factor: "method" });
+    const more = worst?.mend?.boards ?? [];
+    const shown = (n: number) => {
+      const larger = { ...p, boards: more.slice(0, n) };
+      return smallestDifferences(larger, layOut(larger, "s"), noise)[0]?.value ?? Number.POSITIVE_INFINITY;
+    };
+    expect(shown(more.length)).toBeLessThanOrEqual(matters);
+    expect(shown(more.length - 1)).toBeGreaterThan(matters);
+    expect(new Set(more.map((b) => b.board)).size).toBe(more.length);
+  });
+  test("where neither more jars nor more boards are enough, both are told", () => {
+    const p = plan({ factors: [factor("alcohol", 2, "jar")], boards: boards(1, 8), jarsPerLevel: 2 });
+    const assumed = { patch: 3, jar: 1, plank: 2 };
+    const worst = worstFaultMended(p, layOut(p, "s"), assumed, 5);
+    expect(worst?.mend?.change).toBe("jars and boards");
+    const mended = { ...p, ...(worst?.mend ?? {}) };
+    const [shown] = smallestDifferences(mended, layOut(mended, "s"), assumed);
+    expect(shown?.value).toBeLessThanOrEqual(5);
   });
   test("a plan without a fault has none", () => {
     const p = plan({ factors: [factor("method", 2)], boards: boards(4, 6) });

@@ -21,6 +21,13 @@ export interface Board {
 /** A level for each factor; as a pattern (in a forbidden list), for some of them. */
 export type Treatment = Readonly<Record<string, string>>;
 
+export interface MoreOften {
+  /** Levels of what changes on a board. */
+  readonly what: Treatment;
+  /** Against once for the rest, from 2. */
+  readonly times: number;
+}
+
 /**
  * How a layout is made. `every-board`: each board holds everything that it can, the rest shared out evenly;
  * `even-pairs`: boards that are too small, every pair together equally often; `square`: everything once on each board
@@ -52,6 +59,8 @@ export interface Plan {
   readonly forbidden: readonly Treatment[];
   /** Pairs of patterns that must not lie side by side. */
   readonly neighboursForbidden: readonly (readonly [Treatment, Treatment])[];
+  /** What stands so many times as often as the rest, as a control does; where things are shared out over boards. */
+  readonly moreOften?: readonly MoreOften[];
   /** Sittings, each with an order of coating of its own. */
   readonly sessions: number;
 }

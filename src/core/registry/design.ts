@@ -50,6 +50,10 @@ const input = z.strictObject({
     .min(1),
   forbidden: z.array(pattern).default([]),
   neighboursForbidden: z.array(z.tuple([pattern, pattern])).default([]),
+  moreOften: z
+    .array(z.strictObject({ what: pattern, times: z.int().min(2).max(10) }))
+    .optional()
+    .describe("what stands so many times as often as the rest, as a control does"),
   together: z.array(pair).optional(),
   sessions: z.int().min(1).max(100).default(1),
   noise: noise.optional(),
@@ -119,6 +123,7 @@ const factorOf = (f: Input["factors"][number]): Factor => ({
 export const planOf = (given: Input): Plan => ({
   ...(given.kind === undefined ? {} : { kind: given.kind }),
   ...(given.together === undefined ? {} : { together: given.together }),
+  ...(given.moreOften === undefined ? {} : { moreOften: given.moreOften }),
   factors: given.factors.map(factorOf),
   jarsPerLevel: given.jarsPerLevel,
   boards: given.boards,

@@ -1,5 +1,5 @@
 import { createMemo, createSignal, Show } from "solid-js";
-import { trialView } from "../../core/views/trial.ts";
+import { type Trial, trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Empty } from "../controls/empty.tsx";
 import type { ScreenProps } from "../place.ts";
@@ -48,6 +48,7 @@ export function TrialScreen(props: ScreenProps) {
                   t().laidOut?.body.keySha256.slice(0, 8) ?? "",
                 )}
               </p>
+              <LaidOutAs trial={t()} />
               <Show when={patch()}>{(p) => <PatchPanel trial={t()} patch={p()} />}</Show>
             </div>
             <div>
@@ -73,6 +74,37 @@ export function TrialScreen(props: ScreenProps) {
     </Show>
   );
 }
+
+/** How the boards are used, and what this plan was known not to tell apart when it was laid down. */
+function LaidOutAs(props: { readonly trial: Trial }) {
+  const kind = () => {
+    const { layout } = props.trial.asked;
+    return layout !== undefined && isOffered(layout) ? words.plan.kinds[layout] : undefined;
+  };
+  const mixed = () =>
+    (props.trial.laidOut?.body.cannotTell ?? []).flatMap(({ term, with: others }) =>
+      others.map((other) => words.trials.cannotTell(term, other)),
+    );
+  return (
+    <>
+      <Show when={kind()}>
+        {(used) => (
+          <p>
+            <b>{used().label}.</b> {used().says}
+          </p>
+        )}
+      </Show>
+      <Show when={mixed().length > 0}>
+        <p>
+          <b>{words.trials.cannotTellShort}:</b> {mixed().join(" ")}
+        </p>
+      </Show>
+    </>
+  );
+}
+
+const isOffered = (kind: string): kind is keyof typeof words.plan.kinds =>
+  Object.hasOwn(words.plan.kinds, kind);
 
 /** What comes next, the likeliest as the act. */
 function Next(props: {

@@ -11,7 +11,9 @@ import { type Block, shareOut } from "./share-out.ts";
 /** Every board holds everything that it can; what is left over is shared out as evenly as possible. */
 export function arrangeInBlocks(plan: Plan, random: Random): Arrangement {
   const fixed = dealToBoards(plan, random);
-  const candidates = combinations(withinBoards(plan));
+  const candidates = combinations(withinBoards(plan)).flatMap((t) =>
+    new Array<Treatment>(timesOf(plan, t)).fill(t),
+  );
   const blocks = plan.boards.map((b, i) => blockOf(plan, b, fixed[i] as Treatment, candidates));
   checkPlaces(plan, candidates, blocks);
   const held =
@@ -24,6 +26,10 @@ export function arrangeInBlocks(plan: Plan, random: Random): Arrangement {
     }),
   };
 }
+
+/** How often a treatment stands for once of the rest. */
+const timesOf = (plan: Plan, treatment: Treatment): number =>
+  Math.max(1, ...(plan.moreOften ?? []).filter(({ what }) => matches(what, treatment)).map((m) => m.times));
 
 /**
  * Boards that are too small for everything, with every pair together equally often, names and boards by lot; null
@@ -116,6 +122,6 @@ function checkPlaces(plan: Plan, candidates: readonly Treatment[], blocks: reado
       field: "boards",
       value: places,
       limits: { min: possible.size },
-      because: `There are ${possible.size} treatments and only ${places} ${places === 1 ? "place" : "places"} for them. A screen of their ends, or only the patches that tell most, takes fewer (kind "screen" or "best").`,
+      because: `There are ${possible.size} treatments${plan.moreOften === undefined ? "" : ", counted as often as each stands,"} and only ${places} ${places === 1 ? "place" : "places"} for them. A screen of their ends, or only the patches that tell most, takes fewer (kind "screen" or "best").`,
     });
 }

@@ -81,7 +81,7 @@ export interface Fault {
 
 /** A change of the plan that takes its worst fault away, and adds least. */
 export interface Mend {
-  readonly change: "jars" | "planks" | "boards";
+  readonly change: "jars" | "planks" | "boards" | "jars and boards";
   readonly jarsPerLevel: number;
   readonly boards: readonly Board[];
 }
@@ -109,6 +109,15 @@ function worstFault(
   return short === undefined ? null : { kind: "would-miss", factor: short.factor, with: [] };
 }
 
+/** The same boards and more of each wood, so many, each from a plank of its own. */
+function boardsAnd(boards: readonly Board[], more: number): readonly Board[] {
+  const firsts = boards.filter((b, i) => boards.findIndex((o) => o.wood === b.wood) === i);
+  return [
+    ...boards,
+    ...Array.from({ length: more }, (_, n) => boardsTimes(firsts, n + 2).slice(-firsts.length)).flat(),
+  ];
+}
+
 const isSame = (a: Fault, b: Fault): boolean => a.kind === b.kind && a.factor === b.factor;
 
 /** Every board from a plank of its own. */
@@ -119,18 +128,28 @@ const ownPlanks = (boards: readonly Board[]): readonly Board[] =>
 
 function changesOf(plan: Plan): readonly Mend[] {
   const now = { jarsPerLevel: plan.jarsPerLevel, boards: plan.boards };
+  const onJars = factorsOn(plan, "jar").length > 0;
   const jars = [1, 2, 3].map((n): Mend => ({ ...now, change: "jars", jarsPerLevel: plan.jarsPerLevel + n }));
-  const boards = [2, 3, 4].map(
-    (n): Mend => ({ ...now, change: "boards", boards: boardsTimes(plan.boards, n) }),
+  const boards = [1, 2, 3, 4, 6].map(
+    (n): Mend => ({ ...now, change: "boards", boards: boardsAnd(plan.boards, n) }),
+  );
+  const both = [2, 3, 4, 5, 6].flatMap((sum) =>
+    jars.slice(0, sum - 1).map(
+      (more, i): Mend => ({
+        ...more,
+        change: "jars and boards",
+        boards: boardsAnd(plan.boards, sum - 1 - i),
+      }),
+    ),
   );
   const planks: Mend = { ...now, change: "planks", boards: ownPlanks(plan.boards) };
   const woods = new Set(plan.boards.map((b) => b.plank)).size < plan.boards.length ? [planks] : [];
-  return [...(factorsOn(plan, "jar").length > 0 ? jars : []), ...woods, ...boards];
+  return onJars ? [...jars, ...woods, ...boards, ...both] : [...woods, ...boards];
 }
 
 /**
- * The worst fault of a plan, and the nearest plan without it: more jars first, then a plank for each board, then the
- * boards again.
+ * The worst fault of a plan, and the nearest plan without it: more jars first, then a plank for each board, then more
+ * boards of each wood, then jars and boards together, the fewest first.
  *
  * @param noise    what `smallestDifferences` takes; null where nothing is known of it
  * @param matters  the difference that must not be missed, in the same unit; null where it is not told

@@ -51,6 +51,8 @@ export const trialKinds = {
     ),
     held: z.array(z.looseObject({ what: z.string(), at: z.string() })).optional(),
     looksAt: z.array(responseAsked),
+    /** How the boards are used, by the name of the kind of layout. */
+    layout: z.string().optional(),
     coats: z.int().min(1),
     evenings: z.int().min(1).optional(),
     jarsPerLevel: z.int().min(1).optional(),

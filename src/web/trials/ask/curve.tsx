@@ -8,6 +8,7 @@ const left = 30;
 const right = 84;
 const bottom = 44;
 const top = 12;
+const namePx = 16;
 
 interface Dot {
   readonly jars: number;
@@ -39,6 +40,21 @@ export function Curve(props: {
     return left + ((n - first) / Math.max(1, last - first)) * (width - left - right);
   };
   const y = (value: number) => top + (1 - value / most()) * (height - top - bottom);
+  /** Where the name of each line stands: beside its end, moved down where two would lie on each other. */
+  const names = () => {
+    let above = Number.NEGATIVE_INFINITY;
+    return [...lines()]
+      .map(([boards, line]) => ({
+        boards,
+        x: x(line.at(-1)?.jars ?? 0) + 8,
+        y: y(line.at(-1)?.value ?? 0) + 5,
+      }))
+      .sort((a, b) => a.y - b.y)
+      .map((name) => {
+        above = Math.max(name.y, above + namePx);
+        return { ...name, y: above };
+      });
+  };
   const said = () =>
     words.plan.curveSaid(
       props.factor,
@@ -67,7 +83,7 @@ export function Curve(props: {
           {props.matters}
         </text>
         <For each={lines()}>
-          {([boards, line]) => (
+          {([, line]) => (
             <>
               <path
                 class="pen"
@@ -77,10 +93,14 @@ export function Curve(props: {
               <For each={line}>
                 {(d) => <circle cx={x(d.jars)} cy={y(d.value)} r="3.5" fill="var(--ink)" />}
               </For>
-              <text x={x(line.at(-1)?.jars ?? 0) + 8} y={y(line.at(-1)?.value ?? 0) + 5} class="halo">
-                {words.plan.curveBoards(boards)}
-              </text>
             </>
+          )}
+        </For>
+        <For each={names()}>
+          {(name) => (
+            <text x={name.x} y={name.y} class="halo">
+              {words.plan.curveBoards(name.boards)}
+            </text>
           )}
         </For>
         <For each={jars()}>

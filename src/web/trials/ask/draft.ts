@@ -1,7 +1,17 @@
 import { type BoardGeometry, boardGeometry } from "../../../core/design/board-geometry.ts";
-import type { AppliedTo, Board, Factor, LayoutKind } from "../../../core/design/plan.ts";
+import type { Noise } from "../../../core/design/foresight/smallest-difference.ts";
+import {
+  type AppliedTo,
+  type Board,
+  type Factor,
+  type LayoutKind,
+  type MoreOften,
+  type Plan,
+  withinBoards,
+} from "../../../core/design/plan.ts";
 import { DomainError } from "../../../core/domain-error.ts";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
+import { type Fault, FieldReader, listOf } from "./field-reader.ts";
 
 /** What a trial may vary. The known ones know what they sit on; for another thing the person says it. */
 export const factorKinds = ["alcohol", "cut", "resin", "method", "other"] as const;
@@ -16,6 +26,8 @@ export interface DraftFactor {
   readonly appliedTo: Exclude<AppliedTo, "plank">;
   /** Cuts let down from one stock of each alcohol. */
   readonly fromOneStock: boolean;
+  /** The level that stands twice as often as the rest, as a control does; "" for none. */
+  readonly twice: string;
 }
 
 export interface DraftLook {
@@ -56,13 +68,30 @@ export interface Draft {
   readonly jarsPerLevel: string;
   readonly millilitres: string;
   readonly looks: readonly DraftLook[];
-  readonly noise: { readonly patch: string; readonly jar: string; readonly plank: string } | null;
+  /** The factor in which patches side by side always differ; "" for none. */
+  readonly neighboursDiffer: string;
+  /** The person's own, by what is looked at. */
+  readonly noises: Readonly<Record<string, NoiseTyped>>;
+}
+
+/** How far like things differ, as typed; "" where nothing was. */
+export interface NoiseTyped {
+  readonly patch: string;
+  readonly jar: string;
+  readonly plank: string;
 }
 
 export const emptyDraft: Draft = {
   kind: "every-board",
   factors: [
-    { kind: "alcohol", name: "", levels: "ethanol, isopropanol", appliedTo: "jar", fromOneStock: false },
+    {
+      kind: "alcohol",
+      name: "",
+      levels: "ethanol, isopropanol",
+      appliedTo: "jar",
+      fromOneStock: false,
+      twice: "",
+    },
   ],
   woods: "cherry",
   boardsPerWood: "2",
@@ -76,24 +105,9 @@ export const emptyDraft: Draft = {
   jarsPerLevel: "1",
   millilitres: "3",
   looks: [],
-  noise: null,
+  neighboursDiffer: "",
+  noises: {},
 };
-
-/** Why a field cannot be read; the words belong to the page. */
-export interface Fault {
-  readonly field: string;
-  readonly why:
-    | "missing"
-    | "two needed"
-    | "named twice"
-    | "not a number"
-    | "too little"
-    | "too much"
-    | "not whole"
-    | "does not fit";
-  readonly value: string;
-  readonly limit?: number;
-}
 
 export interface Asked {
   readonly kind: Draft["kind"];
@@ -101,57 +115,23 @@ export interface Asked {
   readonly body: Body<"trial-asked">;
   readonly factors: readonly Factor[];
   readonly boards: readonly Board[];
+  readonly moreOften: readonly MoreOften[];
+  readonly neighboursForbidden: Plan["neighboursForbidden"];
   readonly geometry: BoardGeometry;
   readonly jarsPerLevel: number;
   readonly woods: readonly string[];
 }
 
-export const listOf = (typed: string): string[] =>
-  typed
-    .split(/[,\n;]/)
-    .map((part) => part.trim())
-    .filter((part) => part !== "");
-
 export const factorName = (f: DraftFactor): string => (f.kind === "other" ? f.name.trim() : f.kind);
-
-/** Collects what is wrong while reading on, so that a page can say all of it at once. */
-class Reading {
-  readonly faults: Fault[] = [];
-  fault(field: string, why: Fault["why"], value: string, limit?: number): void {
-    this.faults.push({ field, why, value, ...(limit === undefined ? {} : { limit }) });
-  }
-  number(field: string, typed: string, min: number, max: number): number {
-    const value = Number(typed.trim().replace(",", "."));
-    if (typed.trim() === "") this.fault(field, "missing", typed);
-    else if (!Number.isFinite(value)) this.fault(field, "not a number", typed);
-    else if (value < min) this.fault(field, "too little", typed, min);
-    else if (value > max) this.fault(field, "too much", typed, max);
-    return value;
-  }
-  whole(field: string, typed: string, min: number, max: number): number {
-    const before = this.faults.length;
-    const value = this.number(field, typed, min, max);
-    if (this.faults.length === before && !Number.isInteger(value)) this.fault(field, "not whole", typed);
-    return value;
-  }
-  names(field: string, typed: string, least: number): string[] {
-    const names = listOf(typed);
-    const twice = names.find((name, i) => names.indexOf(name) !== i);
-    if (names.length === 0) this.fault(field, "missing", typed);
-    else if (twice !== undefined) this.fault(field, "named twice", twice);
-    else if (names.length < least) this.fault(field, "two needed", typed, least);
-    return names;
-  }
-}
 
 /** What a draft comes to, or everything in it that cannot be read. */
 export function readDraft(draft: Draft): { readonly asked: Asked | null; readonly faults: readonly Fault[] } {
-  const r = new Reading();
+  const r = new FieldReader();
   const onPatches = draft.factors.map((f, i) => readFactor(r, f, i));
   const woods = r.names("woods", draft.woods, 1);
   const jarsPerLevel = r.whole("jarsPerLevel", draft.jarsPerLevel, 1, 6);
   const boards = readBoards(r, draft, woods);
-  const geometry = readGeometry(r, draft, boards[0]?.patches ?? 1);
+  const geometry = readGeometry(r, draft, Math.max(1, ...boards.map((b) => b.patches)));
   const looksAt = draft.looks.map((look, i) => readLook(r, look, i));
   if (looksAt.length === 0) r.fault("looks", "missing", "");
   const wood: Factor = { name: "wood", levels: woods, appliedTo: "plank" };
@@ -162,6 +142,7 @@ export function readDraft(draft: Draft): { readonly asked: Asked | null; readonl
   if (twice !== undefined) r.fault("factors", "named twice", twice);
   const body: Body<"trial-asked"> = {
     question: "",
+    layout: draft.kind,
     varies: factors.map(({ name, levels, appliedTo, fromOneStock }) => ({
       factor: name,
       levels: [...levels],
@@ -177,10 +158,37 @@ export function readDraft(draft: Draft): { readonly asked: Asked | null; readonl
     daysToJudge: r.number("daysToJudge", draft.daysToJudge, 0, 365),
   };
   if (r.faults.length > 0 || geometry === null) return { asked: null, faults: r.faults };
-  return { asked: { kind: draft.kind, body, factors, boards, geometry, jarsPerLevel, woods }, faults: [] };
+  const [moreOften, neighboursForbidden] = [moreOftenIn(draft, factors), neighboursIn(draft, factors)];
+  return {
+    asked: {
+      kind: draft.kind,
+      body,
+      factors,
+      boards,
+      moreOften,
+      neighboursForbidden,
+      geometry,
+      jarsPerLevel,
+      woods,
+    },
+    faults: [],
+  };
 }
 
-function readFactor(r: Reading, f: DraftFactor, i: number): Factor {
+/** A level that is not there any more is forgotten. */
+const moreOftenIn = (draft: Draft, factors: readonly Factor[]): MoreOften[] =>
+  draft.factors.flatMap((f) => {
+    const name = factorName(f);
+    const levels = factors.find((one) => one.name === name)?.levels ?? [];
+    return levels.includes(f.twice) ? [{ what: { [name]: f.twice }, times: 2 }] : [];
+  });
+
+const neighboursIn = (draft: Draft, factors: readonly Factor[]): Plan["neighboursForbidden"] =>
+  withinBoards({ factors })
+    .filter((f) => f.name === draft.neighboursDiffer)
+    .flatMap((f) => f.levels.map((level) => [{ [f.name]: level }, { [f.name]: level }] as const));
+
+function readFactor(r: FieldReader, f: DraftFactor, i: number): Factor {
   const name = factorName(f);
   if (name === "") r.fault(`factors.${i}.name`, "missing", "");
   return {
@@ -193,10 +201,11 @@ function readFactor(r: Reading, f: DraftFactor, i: number): Factor {
 
 const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
-function readBoards(r: Reading, draft: Draft, woods: readonly string[]): readonly Board[] {
+function readBoards(r: FieldReader, draft: Draft, woods: readonly string[]): readonly Board[] {
   const before = r.faults.length;
   const perWood = r.whole("boardsPerWood", draft.boardsPerWood, 1, 24);
-  const patches = r.whole("patchesPerBoard", draft.patchesPerBoard, 1, 40);
+  const sizes = listOf(draft.patchesPerBoard).map((typed) => r.whole("patchesPerBoard", typed, 1, 40));
+  if (sizes.length === 0) r.fault("patchesPerBoard", "missing", draft.patchesPerBoard);
   const planks = r.whole("planksPerWood", draft.planksPerWood, 1, Math.max(1, perWood || 1));
   if (r.faults.length > before) return [];
   return woods.flatMap((wood, w) =>
@@ -204,7 +213,7 @@ function readBoards(r: Reading, draft: Draft, woods: readonly string[]): readonl
       board: `${wood} ${n + 1}`,
       plank: plankName(w * planks + (n % planks)),
       wood,
-      patches,
+      patches: sizes[n % sizes.length] as number,
     })),
   );
 }
@@ -213,7 +222,7 @@ const plankName = (n: number): string =>
   (letters[n % letters.length] as string) +
   (n < letters.length ? "" : String(Math.floor(n / letters.length) + 1));
 
-function readGeometry(r: Reading, draft: Draft, patches: number): BoardGeometry | null {
+function readGeometry(r: FieldReader, draft: Draft, patches: number): BoardGeometry | null {
   const before = r.faults.length;
   const length = r.number("boardLengthMm", draft.boardLengthMm, 50, 5000);
   const width = r.number("boardWidthMm", draft.boardWidthMm, 30, 1000);
@@ -234,7 +243,7 @@ function readGeometry(r: Reading, draft: Draft, patches: number): BoardGeometry 
   }
 }
 
-function readLook(r: Reading, look: DraftLook, i: number): Body<"trial-asked">["looksAt"][number] {
+function readLook(r: FieldReader, look: DraftLook, i: number): Body<"trial-asked">["looksAt"][number] {
   const at = `looks.${i}`;
   if (look.name.trim() === "") r.fault(`${at}.name`, "missing", "");
   if (look.scale === "ordered")
@@ -256,9 +265,9 @@ function readLook(r: Reading, look: DraftLook, i: number): Body<"trial-asked">["
   };
 }
 
-/** How far like things differ, for a measured response: the person's own, or shares of what matters to them. */
-export function noiseOf(draft: Draft, matters: number): { patch: number; jar: number; plank: number } {
-  const own = draft.noise;
+/** How far like things differ in what is looked at: the person's own, or shares of what matters to them. */
+export function noiseOf(draft: Draft, look: string, matters: number): Noise {
+  const own = draft.noises[look];
   const read = (typed: string | undefined, otherwise: number): number => {
     const value = Number((typed ?? "").trim().replace(",", "."));
     return (typed ?? "").trim() !== "" && Number.isFinite(value) && value >= 0 ? value : otherwise;

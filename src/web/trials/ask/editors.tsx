@@ -3,8 +3,9 @@ import { Choice } from "../../controls/choice.tsx";
 import { Select } from "../../controls/select.tsx";
 import { TextField } from "../../controls/text-field.tsx";
 import { words } from "../../words/words.ts";
-import { type Draft, type DraftFactor, type Fault, factorKinds, factorName, offeredKinds } from "./draft.ts";
+import { type Draft, type DraftFactor, factorKinds, factorName, offeredKinds } from "./draft.ts";
 import { sayFault } from "./fault-words.ts";
+import { type Fault, listOf } from "./field-reader.ts";
 import { LooksEditor } from "./looks-editor.tsx";
 import { factorPresets } from "./presets.ts";
 import type { Blank } from "./sentence.tsx";
@@ -32,6 +33,7 @@ export function BlankEditor(
               <Match when={blank === "boards"}>
                 <Fields {...props} fields={boardFields} />
                 <KindEditor {...props} />
+                <NeighboursEditor {...props} />
               </Match>
               <Match when={blank === "coats"}>
                 <Fields {...props} fields={timeFields} />
@@ -76,6 +78,11 @@ const timeFields: readonly (readonly [TextKey, string])[] = [
   ["millilitres", words.trials.millilitres],
 ];
 
+const hints: Partial<Record<TextKey, string>> = {
+  woods: words.trials.levelsHint,
+  patchesPerBoard: words.plan.sizesHint,
+};
+
 function Fields(props: EditorProps & { readonly fields: readonly (readonly [TextKey, string])[] }) {
   return (
     <div class="fields">
@@ -84,8 +91,8 @@ function Fields(props: EditorProps & { readonly fields: readonly (readonly [Text
           <TextField
             label={label}
             value={props.draft[key]}
-            hint={key === "woods" ? words.trials.levelsHint : undefined}
-            inputMode={key === "woods" ? "text" : "decimal"}
+            hint={hints[key]}
+            inputMode={hints[key] === undefined ? "decimal" : "text"}
             onInput={(text) => props.set({ [key]: text })}
             wrong={sayFault(props.faults, key)}
           />
@@ -104,6 +111,23 @@ function KindEditor(props: EditorProps) {
       value={props.draft.kind}
       onChange={(kind) => props.set({ kind })}
     />
+  );
+}
+
+/** What must not lie beside its own like; of what changes from patch to patch. */
+function NeighboursEditor(props: EditorProps) {
+  const within = () => props.draft.factors.filter((f) => f.appliedTo !== "board").map(factorName);
+  return (
+    <Show when={props.draft.kind === "every-board"}>
+      <Select
+        label={words.plan.neighboursDiffer}
+        options={within().map((name) => ({ value: name, label: name }))}
+        value={within().find((name) => name === props.draft.neighboursDiffer)}
+        empty={words.plan.none}
+        onChange={(neighboursDiffer) => props.set({ neighboursDiffer })}
+        onEmpty={() => props.set({ neighboursDiffer: "" })}
+      />
+    </Show>
   );
 }
 
@@ -168,6 +192,16 @@ function OneFactor(props: EditorProps & { readonly factor: DraftFactor; readonly
         onInput={(levels) => set({ levels })}
         wrong={sayFault(props.faults, `factors.${props.at}.levels`)}
       />
+      <Show when={props.draft.kind === "every-board" && props.factor.appliedTo !== "board"}>
+        <Select
+          label={words.plan.twice(name())}
+          options={listOf(props.factor.levels).map((level) => ({ value: level, label: level }))}
+          value={listOf(props.factor.levels).find((level) => level === props.factor.twice)}
+          empty={words.plan.none}
+          onChange={(twice) => set({ twice })}
+          onEmpty={() => set({ twice: "" })}
+        />
+      </Show>
       <Show when={props.factor.kind === "cut"}>
         <label class="tick">
           <input

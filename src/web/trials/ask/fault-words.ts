@@ -1,5 +1,5 @@
 import { words } from "../../words/words.ts";
-import type { Fault } from "./draft.ts";
+import type { Fault } from "./field-reader.ts";
 
 /** The sentence beside a field that cannot be read, or nothing when it can. */
 export function sayFault(faults: readonly Fault[], field: string): string | undefined {

@@ -1,8 +1,8 @@
-import type { CurvePoint } from "../../../core/design/foresight/more-of-it.ts";
+import type { CurvePoint, Faulted } from "../../../core/design/foresight/more-of-it.ts";
 import type { SameThing } from "../../../core/design/foresight/same-thing.ts";
-import type { SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
+import type { Noise, SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
 import { type Takes, trialTakes } from "../../../core/design/foresight/takes.ts";
-import type { LaidPatch } from "../../../core/design/plan.ts";
+import type { LaidPatch, Plan } from "../../../core/design/plan.ts";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
 import { trialKeyText } from "../../../core/notebook/trial-key.ts";
 import { sha256OfText } from "../../../core/notebook/withdrawal.ts";
@@ -14,27 +14,59 @@ export interface Layout {
   readonly cannotTell: readonly { readonly term: string; readonly with: readonly string[] }[];
   readonly smallestDifference: readonly SmallestDifference[];
   readonly sameThing: readonly SameThing[];
-  /** What is reckoned for the first thing looked at that is a number: how what it shows grows with jars and boards. */
-  readonly responses: readonly { readonly name: string; readonly curve: readonly CurvePoint[] }[];
 }
 
-export type Noise = { readonly patch: number; readonly jar: number; readonly plank: number };
+/** What a plan shows in one of the things looked at, and how that grows with jars and boards. */
+export interface LookShown {
+  readonly name: string;
+  readonly smallestDifference: readonly SmallestDifference[];
+  readonly curve: readonly CurvePoint[];
+}
 
-/** What goes into the layout calculation for a trial as asked. */
-export const layoutInput = (asked: Asked, seed: string, noise: Noise | undefined) => ({
+/** What takes as long as dozens of layouts: each thing looked at, and what would mend the worst of the plan. */
+export interface Further {
+  readonly responses: readonly LookShown[];
+  readonly worst: (Faulted & { readonly response?: string }) | null;
+}
+
+/** Something looked at that is a number, with what is known of it. */
+export interface MeasuredLook {
+  readonly name: string;
+  readonly unit: string;
+  readonly matters: number;
+}
+
+export const measuredLooks = (asked: Asked): readonly MeasuredLook[] =>
+  asked.body.looksAt.flatMap(({ name, scale, unit, matters }) =>
+    scale === "measured" && matters !== undefined ? [{ name, unit: unit ?? "", matters }] : [],
+  );
+
+/** A trial as asked, as the layouts take it. */
+export const planOf = (asked: Asked): Plan => ({
   kind: asked.kind,
   factors: asked.factors,
   jarsPerLevel: asked.jarsPerLevel,
   boards: asked.boards,
+  forbidden: [],
+  neighboursForbidden: asked.neighboursForbidden,
+  ...(asked.moreOften.length === 0 ? {} : { moreOften: asked.moreOften }),
   sessions: asked.body.coats,
+});
+
+/** What goes into the layout calculation. */
+export const layoutInput = (asked: Asked, seed: string, noise: Noise | undefined) => ({
+  ...planOf(asked),
   seed,
   ...(noise === undefined ? {} : { noise }),
 });
 
-/** The same with the curve, which takes as long as fifteen layouts. */
-export const curveInput = (asked: Asked, seed: string, noise: Noise) => ({
+export const furtherInput = (asked: Asked, seed: string, noiseFor: (look: MeasuredLook) => Noise) => ({
   ...layoutInput(asked, seed, undefined),
-  responses: [{ name: "looked at", noise }],
+  responses: measuredLooks(asked).map((look) => ({
+    name: look.name,
+    noise: noiseFor(look),
+    matters: look.matters,
+  })),
   curve: true,
 });
 

@@ -8,11 +8,26 @@ export const factorPresets: Readonly<Record<FactorKind, DraftFactor>> = {
     levels: "ethanol, isopropanol",
     appliedTo: "jar",
     fromOneStock: false,
+    twice: "",
   },
-  cut: { kind: "cut", name: "", levels: "1 lb, 1½ lb", appliedTo: "jar", fromOneStock: true },
-  resin: { kind: "resin", name: "", levels: "dewaxed lemon, seedlac", appliedTo: "jar", fromOneStock: false },
-  method: { kind: "method", name: "", levels: "brush, pad", appliedTo: "patch", fromOneStock: false },
-  other: { kind: "other", name: "", levels: "", appliedTo: "patch", fromOneStock: false },
+  cut: { kind: "cut", name: "", levels: "1 lb, 1½ lb", appliedTo: "jar", fromOneStock: true, twice: "" },
+  resin: {
+    kind: "resin",
+    name: "",
+    levels: "dewaxed lemon, seedlac",
+    appliedTo: "jar",
+    fromOneStock: false,
+    twice: "",
+  },
+  method: {
+    kind: "method",
+    name: "",
+    levels: "brush, pad",
+    appliedTo: "patch",
+    fromOneStock: false,
+    twice: "",
+  },
+  other: { kind: "other", name: "", levels: "", appliedTo: "patch", fromOneStock: false, twice: "" },
 };
 
 export const lookKinds = ["gloss", "sheen", "smoothness", "grain", "colour", "other", "otherWords"] as const;

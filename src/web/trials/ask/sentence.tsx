@@ -1,6 +1,7 @@
 import { For, type JSX } from "solid-js";
 import { words } from "../../words/words.ts";
-import { type Draft, factorName, listOf } from "./draft.ts";
+import { type Draft, factorName } from "./draft.ts";
+import { listOf } from "./field-reader.ts";
 
 export const blanks = ["factors", "boards", "coats", "looks"] as const;
 export type Blank = (typeof blanks)[number];

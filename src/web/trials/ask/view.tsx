@@ -8,6 +8,7 @@ import { Boards, type DrawnBoard } from "../boards.tsx";
 import { shelfJars } from "../shelf-jars.ts";
 import "../trials.css";
 import { Aside } from "./aside.tsx";
+import { screenOf } from "./draft-changes.ts";
 import { useDraft } from "./draft-store.ts";
 import { BlankEditor } from "./editors.tsx";
 import { firstKeeping, type Keeping, passphraseFault } from "./keeping.ts";
@@ -16,6 +17,7 @@ import { jarsOf, type Layout } from "./plan.ts";
 import { type Planned, usePlan } from "./plan-state.ts";
 import { type Blank, Sentence } from "./sentence.tsx";
 import { Settings } from "./settings.tsx";
+import { Stages } from "./stages.tsx";
 
 function drawnBoards(planned: Planned, layout: Layout): readonly DrawnBoard[] {
   return planned.asked.boards.map((b) => {
@@ -87,6 +89,9 @@ export function AskView() {
         onDone={() => setOpen(null)}
       />
       <Faults plan={plan} onOpen={setOpen} open={open()} />
+      <Show when={plan.planned()?.problem && plan.planned()?.asked} keyed>
+        {(asked) => <Stages asked={asked} onTake={() => set(screenOf(draft()))} />}
+      </Show>
       <Show
         when={plan.planned()}
         fallback={<p role="status">{plan.working() ? words.trials.working : ""}</p>}
@@ -120,8 +125,7 @@ export function AskView() {
                     set={set}
                     planned={planned()}
                     layout={layout()}
-                    mend={plan.mend()}
-                    curve={plan.curve()}
+                    further={plan.further() ?? null}
                   />
                   <div class="keep">
                     <Show when={notKept()}>

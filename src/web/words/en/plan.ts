@@ -1,7 +1,15 @@
-import { withDigits } from "../number.ts";
+import { counted, withDigits } from "../number.ts";
 
 const together = (names: readonly string[]): string =>
   names.length === 1 ? (names[0] ?? "") : `how ${names.join(" and ")} work together`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What a larger plan has: jars of each recipe, boards of each wood. */
+export interface More {
+  readonly jars: number;
+  readonly boards: number;
+}
 
 export const plan = {
   kind: "How the boards are used",
@@ -38,7 +46,43 @@ export const plan = {
   curveSaid: (factor: string, points: readonly string[], matters: string) =>
     `Smallest difference in ${factor}: ${points.join("; ")}. What matters to you is ${matters}.`,
   curvePoint: (jars: number, boards: number, value: number) =>
-    `${jars} ${jars === 1 ? "jar" : "jars"} each on ${boards} boards, ${withDigits(value, 2)}`,
-  curveBoards: (n: number) => `${n} boards`,
+    `${jars} ${jars === 1 ? "jar" : "jars"} each on ${boards} ${boards === 1 ? "board" : "boards"}, ${withDigits(value, 2)}`,
+  curveBoards: (n: number) => `${n} ${n === 1 ? "board" : "boards"}`,
   curveJars: "jars of each",
+  inWhat: "In what is looked at",
+
+  mendHeading: "What mends the worst of it",
+  mends: {
+    "cannot-tell": (factor: string) => `part ${factor} from what it goes with`,
+    "nothing-left-over": (factor: string) => `leave something to judge ${factor} by`,
+    "would-miss": (factor: string) => `catch what matters in ${factor}`,
+  },
+  mend: {
+    jars: (n: More, does: string) =>
+      `${capital(counted(n.jars))} jars of each recipe would ${does}; the liquid stays the same.`,
+    planks: (_: More, does: string) => `A plank for each board would ${does}.`,
+    boards: (n: More, does: string) => `${capital(counted(n.boards))} boards a wood would ${does}.`,
+    "jars and boards": (n: More, does: string) =>
+      `${capital(counted(n.jars))} jars of each recipe on ${counted(n.boards)} boards a wood would ${does}.`,
+  },
+  take: {
+    jars: (n: More) => `Take ${counted(n.jars)} jars each`,
+    planks: (_: More) => "Take a plank for each",
+    boards: (n: More) => `Take ${counted(n.boards)} boards a wood`,
+    "jars and boards": (n: More) => `Take ${counted(n.jars)} jars, ${counted(n.boards)} boards`,
+  },
+  noMend: "No larger plan that was tried mends it: ask less at once.",
+
+  stagesHeading: "In two stages it would fit",
+  stage: {
+    screen: (things: number, patches: number) =>
+      `First ${counted(things)} things at the two levels furthest apart, in ${patches} patches: which of them matter at all.`,
+    refine: (upTo: number, patches: number) =>
+      `Then ${upTo === 1 ? "the one" : `the ${counted(upTo)}`} that matter most, at all their levels, in ${patches} patches.`,
+  },
+  takeScreen: "Take the first stage",
+  twice: (name: string) => `Twice as often as the rest, as a control: of ${name}`,
+  none: "none",
+  neighboursDiffer: "Patches side by side always differ in",
+  sizesHint: "Boards of several sizes: 6, 4",
 };

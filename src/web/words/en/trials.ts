@@ -172,10 +172,6 @@ export const trials = {
   wouldMiss: (factors: readonly string[], matters: string) =>
     `It would often miss a difference of ${matters} in ${and(factors)}.`,
   noneLeft: (factor: string) => `Nothing is left over to judge ${factor} by: more boards would do.`,
-  boardsWould: (n: number, factor: string) =>
-    `${capital(counted(n))} boards a wood would catch it in ${factor}.`,
-  jarsWould: (n: number, factor: string) =>
-    `${capital(counted(n))} jars of each recipe would catch it in ${factor}.`,
   noiseSays: (patch: string, jar: string, plank: string, unit: string) =>
     `Reckoned with like patches ${patch} ${unit} apart, jars ${jar}, planks ${plank} (one standard deviation).`,
   noiseAssumed: "Assumed, as shares of what matters to you, until you put your own.",
@@ -192,7 +188,6 @@ export const trials = {
     isUnit(withWhat)
       ? whyUnit[withWhat]
       : "They go together everywhere, so they are the same thing in this plan.",
-  secondJarsMend: (millilitres: string) => `A second jar of each parts them: ${millilitres} mL more.`,
   takesHeading: "It takes",
   hours: "h",
   handsOn: (by: string) => `hands on, give or take ${by}`,
@@ -205,8 +200,6 @@ export const trials = {
   oneJar: "One jar each",
   keepIt: "Keep it",
   working: "Drawing the lot",
-  takeMend: (of: "boards" | "jars", n: number) =>
-    of === "boards" ? `Take ${counted(n)} boards a wood` : `Take ${counted(n)} jars each`,
   shelfJar: (code: string, pounds: number | null, solvents: readonly string[]) =>
     [code, pounds === null ? "" : `${withDigits(pounds, 2)} lb`, and(solvents)]
       .filter((x) => x !== "")
