@@ -3,6 +3,8 @@ import { DomainError } from "../domain-error.ts";
 import { randomFromSeed } from "../random.ts";
 import { readyTime, type WatchedJar } from "../statistics/times/ready-time.ts";
 import { logRankPermutation } from "../statistics/verdict/log-rank-permutation.ts";
+import { words } from "../statistics/verdict/three-words.ts";
+import { usualMatters, verdictTimes } from "../statistics/verdict/verdict-times.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
 
@@ -21,6 +23,8 @@ type Jar = z.output<typeof jar>;
 const input = z.strictObject({
   model: z.enum(["weibull", "lognormal"]),
   jars: z.array(jar).min(1).max(10_000),
+  /** So many times as long would matter; a convention of Lacbench's own where it is not told. */
+  matters: z.number().min(1.01).max(100).optional(),
   /** What dealings are drawn from where there are too many to try all; the same seed, the same answer. */
   seed: z.string().min(1).default("ready-time"),
 });
@@ -42,6 +46,20 @@ const output = z.object({
     }),
   ),
   ratios: z.array(z.object({ of: z.string(), to: z.string(), ratio: z.number(), interval })),
+  /** The same ratios with intervals that hold for all of them at once, and the word for each. */
+  pairs: z.array(
+    z.object({
+      of: z.string(),
+      to: z.string(),
+      ratio: z.number(),
+      interval,
+      verdict: z.enum(words),
+      directionSure: z.boolean(),
+    }),
+  ),
+  matters: z.number(),
+  /** Jars of each group that would settle what is unclear; null where no number up to 60 would. */
+  moreNeeded: z.object({ jars: z.number().nullable() }),
   /** False when the looks do not fix the time of every group. */
   identifiable: z.boolean(),
   /** Whether groups differ at all, by a log-rank test that asks for no curve; null where looks set none apart. */
@@ -100,9 +118,11 @@ export const readyTimeCalculation = defineCalculation({
   purpose: "How long a jar takes to be ready, by group, from looks that were hours apart",
   input,
   output,
-  run: ({ model, jars, seed }) => {
+  run: ({ model, jars, seed, matters = usualMatters }) => {
     const watched = jars.map(watchedJar);
-    const { fit, groups, ratios, identifiable } = readyTime(watched, model);
+    const ready = readyTime(watched, model);
+    const { fit, groups, ratios, identifiable } = ready;
+    const said = verdictTimes(ready, watched, matters);
     return {
       coefficients: [...(fit?.coefficients ?? [])],
       scale: fit?.scale ?? null,
@@ -114,6 +134,9 @@ export const readyTimeCalculation = defineCalculation({
         tenthH: g.tenth,
       })),
       ratios: ratios.map((r) => ({ ...r, interval: upTo(r.interval) })),
+      pairs: said.pairs.map((p) => ({ ...p, interval: upTo(p.interval) })),
+      matters,
+      moreNeeded: { jars: said.moreJars },
       identifiable,
       permutation: logRankPermutation(watched, randomFromSeed(seed)),
       flags: openGroups(watched, groups),

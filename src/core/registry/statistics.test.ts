@@ -87,7 +87,12 @@ describe("verdict: what is refused", () => {
     [
       "a level that nobody read",
       withRows((r) => ((r.factors as Json).alcohol === "p" ? { ...r, value: null } : r)),
-      { code: "not-enough-data", field: "rows.factors.alcohol", value: "p" },
+      {
+        code: "not-enough-data",
+        field: "rows.factors.alcohol",
+        value: "p",
+        message: expect.stringMatching(/ Rows \d+(, \d+)+ would need one\.$/),
+      },
     ],
     [
       "a place that is not told",
@@ -127,7 +132,35 @@ describe("verdict: what is refused", () => {
     [
       "values that are all alike",
       withRows((r) => ({ ...r, value: 5 })),
-      { code: "no-variation", field: "rows.value" },
+      {
+        code: "no-variation",
+        field: "rows.value",
+        message: expect.stringContaining(`Rows ${rows.map((_, i) => i + 1).join(", ")} all read the same`),
+      },
+    ],
+    [
+      "ranks that are not ranks",
+      {
+        ...gloss,
+        response: { name: "look", scale: "ranked" },
+        rows: rows.map((r, i) => ({ ...r, block: "b", value: i + 2 })),
+      },
+      {
+        code: "contradiction",
+        field: "rows.value",
+        message: expect.stringContaining(
+          `Rows ${rows.map((_, i) => i + 1).join(", ")} (board b) are no ranks`,
+        ),
+      },
+    ],
+    [
+      "one code twice on one occasion",
+      { ...gloss, rows: [...rows.map((r) => ({ ...r, occasion: 1 })), { ...rows[1], occasion: 1 }] },
+      {
+        code: "contradiction",
+        field: `rows[${rows.length}].patch`,
+        message: expect.stringContaining(`Row 2 and row ${rows.length + 1} are both `),
+      },
     ],
   ])("%s", (_, input, problem) => {
     expect(refused(verdictCalculation, input)).toMatchObject(problem);

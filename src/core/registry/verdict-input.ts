@@ -167,6 +167,26 @@ export function checkLevels(given: VerdictInput, readings: readonly Reading[]): 
       code: "not-enough-data",
       field,
       value: empty,
-      because: `No value was read of ${given.compare} ${empty}.`,
+      because: `No value was read of ${given.compare} ${empty}. ${rowsSaid(given.rows.flatMap((r, i) => (String(r.factors[given.compare]) === empty ? [i] : [])))} would need one.`,
     });
+}
+
+/** Refuses what reads the same everywhere: nothing can be told of it. */
+export function checkVaries(readings: readonly Reading[], rowOf: readonly number[]): void {
+  const [first] = readings;
+  if (first === undefined || readings.some((r) => r.value !== first.value)) return;
+  throw new DomainError({
+    code: "no-variation",
+    field: "rows.value",
+    value: first.value,
+    because: `${rowsSaid(rowOf)} all read the same: a finer scale, or a closer look, would do.`,
+  });
+}
+
+const mostRowsSaid = 12;
+
+function rowsSaid(at: readonly number[]): string {
+  const numbers = at.map((i) => i + 1);
+  const few = numbers.slice(0, mostRowsSaid).join(", ");
+  return `Row${numbers.length === 1 ? "" : "s"} ${few}${numbers.length > mostRowsSaid ? ` and ${numbers.length - mostRowsSaid} more` : ""}`;
 }

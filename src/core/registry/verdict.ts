@@ -14,6 +14,7 @@ import {
   checkCompared,
   checkLevels,
   checkRanks,
+  checkVaries,
   readingsOf,
   type VerdictInput,
   verdictInput,
@@ -161,6 +162,7 @@ export const verdictCalculation = defineCalculation({
     const { matters, flags } = mattersOf(given.response);
     const { readings, rowOf } = readingsOf(given);
     checkLevels(given, readings);
+    checkVaries(readings, rowOf);
     checkRanks(given, readings, rowOf);
     const { remarks, ...verdict } = verdictOf(given, readings, matters);
     return {

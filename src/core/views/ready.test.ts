@@ -120,6 +120,7 @@ test("nothing watched, nothing said", () => {
   expect(readyView(new Pen("none", "Europe/Berlin").book)).toMatchObject({
     groups: [],
     ratios: [],
+    moreJars: 0,
     scale: null,
   });
 });

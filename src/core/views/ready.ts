@@ -1,8 +1,9 @@
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { errorDistributions } from "../statistics/distribution/error-distribution.ts";
-import { readyTime, type TimeRatio } from "../statistics/times/ready-time.ts";
+import { readyTime } from "../statistics/times/ready-time.ts";
 import { type MassInterval, turnbull } from "../statistics/times/turnbull.ts";
+import { type TimeSaid, usualMatters, verdictTimes } from "../statistics/verdict/verdict-times.ts";
 import { type JarView, jarIds, jarView } from "./jar.ts";
 
 /** A jar being watched until its resin is dissolved. */
@@ -40,7 +41,10 @@ export interface Ready {
   /** σ of the fit on the logarithm of time, one for every group; null where nothing is fixed. */
   readonly scale: number | null;
   readonly groups: readonly ReadyGroup[];
-  readonly ratios: readonly TimeRatio[];
+  /** Of each two recipes, with the word for a ratio of half as long again. */
+  readonly ratios: readonly TimeSaid[];
+  /** Jars of each recipe that would settle what is unclear. */
+  readonly moreJars: number | null;
 }
 
 const hourMs = 3_600_000;
@@ -129,11 +133,13 @@ export const readyView = (read: NotebookReader, model: ReadyModel = "weibull"): 
         : [{ jar: jar.id, group: groupKey(jar), left: ready.notYetH, right: ready.doneByH }];
     });
     const times = spans.length === 0 ? null : readyTime(spans, model);
+    const said = times === null ? null : verdictTimes(times, spans, usualMatters);
     const keys = [...new Set(jars.map(groupKey))];
     return {
       model,
       scale: times?.fit?.scale ?? null,
-      ratios: times?.ratios ?? [],
+      ratios: said?.pairs ?? [],
+      moreJars: said === null ? 0 : said.moreJars,
       groups: keys.map((key) => {
         const own = jars.filter((jar) => groupKey(jar) === key);
         const time = times?.groups.find((group) => group.group === key);

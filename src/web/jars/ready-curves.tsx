@@ -1,6 +1,7 @@
 import { createUniqueId, For, Show } from "solid-js";
+import { usualMatters } from "../../core/statistics/verdict/verdict-times.ts";
 import { type Ready, type ReadyGroup, shareReadyBy } from "../../core/views/ready.ts";
-import { withDigits } from "../words/number.ts";
+import { upToDigits, withDigits } from "../words/number.ts";
 import { words } from "../words/words.ts";
 import { stripScale } from "./strip-lines.ts";
 
@@ -123,6 +124,7 @@ export function ReadyCurves(props: {
       const figures = [ratio.ratio, ...ratio.interval].map((one) => withDigits(one, 2));
       return [
         {
+          word: words.verdict.words[ratio.verdict],
           says: t.ratio(
             props.nameOf(of),
             props.nameOf(to),
@@ -147,11 +149,12 @@ export function ReadyCurves(props: {
           <For each={ratios()}>
             {(ratio) => (
               <li>
-                {ratio.says} <Show when={ratio.only}>{t.theseJarsOnly}</Show>
+                <b>{ratio.word}.</b> {ratio.says} <Show when={ratio.only}>{t.theseJarsOnly}</Show>
               </li>
             )}
           </For>
         </ul>
+        <p class="small soft">{t.ratiosSay(upToDigits(usualMatters, 2), props.ready.moreJars)}</p>
       </Show>
     </>
   );

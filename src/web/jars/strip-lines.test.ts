@@ -41,6 +41,7 @@ test("the scale holds every look with four or five marks", () => {
     const { until, marks } = stripScale({
       groups: [{ ...group, jars: [jar([most], most, null)] }],
       ratios: [],
+      moreJars: 0,
       scale: null,
       model: "weibull",
     });

@@ -59,6 +59,14 @@ export const jars = {
         : `${name}: share of jars ready by the hour, half of them by ${hours(median)}`,
     ratio: (of: string, to: string, times: string, from: string, upTo: string) =>
       `${of} against ${to}: ${times} times as long, between ${from} and ${upTo} times.`,
+    ratiosSay: (matters: string, more: number | null) =>
+      `Held against ${matters} times as long, a convention; 95 % for all of them at once. ${
+        more === null
+          ? "No number of jars up to 60 would settle what cannot be told."
+          : more === 0
+            ? ""
+            : `${more} more ${more === 1 ? "jar" : "jars"} of each would settle what cannot be told.`
+      }`,
     oneJarOnly: "one jar",
     theseJarsOnly: "One jar of a recipe speaks of these jars, not of these alcohols.",
   },
