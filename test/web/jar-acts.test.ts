@@ -23,7 +23,7 @@ async function open(page: Page, code: string, act: string): Promise<void> {
 
 const undone = async (page: Page, code: string) => {
   await press(page, "Undo");
-  await page.goto("/jars");
+  await page.getByRole("link", { name: "Jars", exact: true }).first().click();
   await jarLink(page, "L2").first().waitFor();
   expect(await jarLink(page, code).count()).toBe(0);
 };

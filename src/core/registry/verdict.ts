@@ -55,6 +55,13 @@ const output = z.object({
     sameJudge: z.number().nullable(),
     betweenJudges: z.number().nullable(),
   }),
+  /** One standard deviation of patches treated alike, and of the jars (planks, boards) that levels were made apart in. */
+  noise: z
+    .object({
+      patch: z.number(),
+      unit: z.object({ of: z.enum(places), deviation: z.number() }).nullable(),
+    })
+    .nullable(),
   /** The test of all levels at once, for ordered and ranked responses. */
   overall: z
     .object({ method: z.string(), statistic: z.number(), degreesOfFreedom: z.number(), pValue: z.number() })
@@ -137,6 +144,10 @@ function verdictOf(given: VerdictInput, readings: readonly Reading[], matters: n
 /** The same in lists of its own, as JSON has it. */
 const plain = (verdict: Omit<WithEvidence, "remarks">) => ({
   ...verdict,
+  noise:
+    verdict.noise === null
+      ? null
+      : { ...verdict.noise, unit: verdict.noise.unit && { ...verdict.noise.unit } },
   pValue: verdict.pValue(),
   pairs: verdict.pairs.map((p) => ({ ...p, interval: [...p.interval] as [number, number] })),
   method: { ...verdict.method, terms: [...verdict.method.terms], variances: [...verdict.method.variances] },

@@ -43,6 +43,10 @@ export interface VerdictAnswer {
     readonly sameJudge: number | null;
     readonly betweenJudges: number | null;
   };
+  readonly noise: {
+    readonly patch: number;
+    readonly unit: { readonly of: string; readonly deviation: number } | null;
+  } | null;
   readonly permutation: {
     readonly pValue: number;
     readonly dealings: number;

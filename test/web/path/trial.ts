@@ -35,7 +35,8 @@ async function readPlan({ page }: Shop): Promise<void> {
   // By hand: 18 patches, 3 coats, 3 mL each and a quarter more in brush and cup (common practice): 202.5 mL, 67.5 mL of it
   // from each of three jars; 18 · 3 · 2 + 3 · 20 + 18 minutes are 3.1 h.
   await reads(page, "in three jars, about 68 mL each", "3.1 h", "evenings, then 28 days");
-  await reads(page, "An alcohol and its jar.", "203 mL more", "A wood and its plank.");
+  await reads(page, "An alcohol and its jar.", "A wood and its plank.");
+  await reads(page, /^Two jars of each recipe would part alcohol from what it goes with/);
   const said = (await page.getByRole("heading", { name: /^It can show/ }).textContent()) ?? "";
   const [, smallest = "?"] = /^It can show (\S+) gloss units/.exec(said) ?? [];
   await page

@@ -46,10 +46,17 @@ export function blocksOf(readings: readonly Reading[], compare: string, rankedWi
 
 /** Of the pairs of readings in one sitting, the shares in which level a stands above and below level b. */
 function sharesIn(sitting: Sitting, compare: string, a: string, b: string): [number, number] | undefined {
-  const of = (level: string): Reading[] => sitting.filter((r) => levelIn(r, compare) === level);
-  const signs = of(a).flatMap((x) => of(b).map((y) => Math.sign(x.value - y.value)));
-  if (signs.length === 0) return undefined;
-  return [signs.filter((s) => s > 0).length / signs.length, signs.filter((s) => s < 0).length / signs.length];
+  const of = (level: string): number[] =>
+    sitting.flatMap((r) => (levelIn(r, compare) === level ? [r.value] : []));
+  const [as, bs] = [of(a), of(b)];
+  let [above, below] = [0, 0];
+  for (const x of as)
+    for (const y of bs) {
+      if (x > y) above++;
+      else if (x < y) below++;
+    }
+  const pairs = as.length * bs.length;
+  return pairs === 0 ? undefined : [above / pairs, below / pairs];
 }
 
 const meanShares = (shares: readonly (readonly [number, number])[]): [number, number] => [

@@ -55,6 +55,12 @@ export interface VerdictMethod {
   readonly variances: readonly { readonly of: string; readonly variance: number }[];
 }
 
+/** One standard deviation of patches treated alike, and of the jars (planks, boards) that levels were made apart in. */
+export interface NoiseSeen {
+  readonly patch: number;
+  readonly unit: { readonly of: Place; readonly deviation: number } | null;
+}
+
 export interface Verdict {
   /** The factor, or what its levels had only one of. */
   readonly about: string;
@@ -65,6 +71,8 @@ export interface Verdict {
   readonly moreNeeded: MoreNeeded;
   readonly levels: readonly LevelSeen[];
   readonly wobble: Wobble;
+  /** How far like things lie apart, in the response's unit; none for ordered and ranked responses. */
+  readonly noise: NoiseSeen | null;
   readonly remarks: readonly ResidualRemark[];
   /** Of no difference at all, all pairs allowed for: what several responses are held together by. */
   readonly pValue: () => number;
@@ -171,6 +179,7 @@ export function verdictMeasured(readings: readonly Reading[], question: Question
     control === undefined ? allPairs(levels, difference) : againstControl(levels, control, difference);
   const found = family.differences;
   const seen = levelsSeen(patches, compare, levels);
+  const layout = layoutOf(patches, units, model, seen);
   const pairs = found.map((d) => pairOf(d, matters));
   return {
     about: aboutWhat(compare, units),
@@ -181,9 +190,13 @@ export function verdictMeasured(readings: readonly Reading[], question: Question
       [...seen].sort((a, b) => b.mean - a.mean).map((s) => s.level),
       pairs,
     ),
-    moreNeeded: moreNeeded(pairs, matters, layoutOf(patches, units, model, seen)),
+    moreNeeded: moreNeeded(pairs, matters, layout),
     levels: seen,
     wobble,
+    noise: {
+      patch: Math.sqrt(layout.patchVariance),
+      unit: units.error === null ? null : { of: layout.unit, deviation: Math.sqrt(layout.unitVariance) },
+    },
     pValue: family.pValue,
     remarks: residualRemarks(model.residuals, model.patchError.degreesOfFreedom),
   };

@@ -198,6 +198,7 @@ export function verdictOrdered(readings: readonly Reading[], question: OrderedQu
     moreNeeded,
     levels: seen,
     wobble,
+    noise: null,
     remarks: [],
     pValue: () =>
       sharesPValue(

@@ -53,6 +53,11 @@ describe("blocks taken out: Montgomery, hardness testing", () => {
     expect(verdict.letters).toEqual({ "4": "a", "3": "b", "2": "b", "1": "b" });
   });
 
+  test("like patches lie apart by the root of the error", () => {
+    expectNear(verdict.noise?.patch ?? Number.NaN, Math.sqrt(0.08 / 9), { relative: 1e-10 });
+    expect(verdict.noise?.unit).toBeNull();
+  });
+
   test("a difference that matters of 1 makes every pair as good as equal", () => {
     const { pairs, moreNeeded } = verdictMeasured(hardness, { ...aboutTips, matters: 1 });
     expect(pairs.every((p) => p.verdict === "equal")).toBe(true);

@@ -1,10 +1,12 @@
 import { For, Show } from "solid-js";
+import type { Noise } from "../../../core/design/foresight/smallest-difference.ts";
 import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { CanShow } from "./can-show.tsx";
 import type { Draft } from "./draft.ts";
+import type { EarlierNoise } from "./earlier-noise.ts";
 import { MendIt } from "./mend-it.tsx";
-import { type Further, type Layout, takesOf } from "./plan.ts";
+import { type Further, type Layout, type MeasuredLook, takesOf } from "./plan.ts";
 import type { Planned } from "./plan-state.ts";
 
 /** What the plan can show, what it cannot tell apart, and what it takes. */
@@ -14,6 +16,8 @@ export function Aside(props: {
   readonly planned: Planned;
   readonly layout: Layout;
   readonly further: Further | null;
+  readonly noise: (look: MeasuredLook) => Noise;
+  readonly earlierOf: (look: MeasuredLook) => EarlierNoise | undefined;
 }) {
   return (
     <aside>

@@ -1,11 +1,12 @@
 import { createSignal, For, Show } from "solid-js";
-import type { SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
+import type { Noise, SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
 import { Choice } from "../../controls/choice.tsx";
 import { TextField } from "../../controls/text-field.tsx";
 import { withDigits } from "../../words/number.ts";
 import { words } from "../../words/words.ts";
 import { Curve } from "./curve.tsx";
-import { type Draft, type NoiseTyped, noiseOf } from "./draft.ts";
+import type { Draft, NoiseTyped } from "./draft.ts";
+import type { EarlierNoise } from "./earlier-noise.ts";
 import { type Further, type Layout, type MeasuredLook, measuredLooks } from "./plan.ts";
 import type { Planned } from "./plan-state.ts";
 import { ShowBars } from "./show-bars.tsx";
@@ -16,6 +17,8 @@ interface Props {
   readonly planned: Planned;
   readonly layout: Layout;
   readonly further: Further | null;
+  readonly noise: (look: MeasuredLook) => Noise;
+  readonly earlierOf: (look: MeasuredLook) => EarlierNoise | undefined;
 }
 
 const short = (value: number): string => withDigits(value, 2);
@@ -86,17 +89,13 @@ function Shown(props: Props & { readonly look: MeasuredLook; readonly isFirst: b
       <Show when={wouldMiss().length > 0}>
         <p>{words.trials.wouldMiss(wouldMiss(), String(props.look.matters))}</p>
       </Show>
-      <NoiseEditor draft={props.draft} set={props.set} look={props.look} />
+      <NoiseEditor {...props} />
     </>
   );
 }
 
-function NoiseEditor(props: {
-  readonly draft: Draft;
-  readonly set: (change: Partial<Draft>) => void;
-  readonly look: MeasuredLook;
-}) {
-  const noise = () => noiseOf(props.draft, props.look.name, props.look.matters);
+function NoiseEditor(props: Props & { readonly look: MeasuredLook }) {
+  const noise = () => props.noise(props.look);
   const typed = (): NoiseTyped => props.draft.noises[props.look.name] ?? { patch: "", jar: "", plank: "" };
   const set = (key: keyof NoiseTyped, text: string) =>
     props.set({ noises: { ...props.draft.noises, [props.look.name]: { ...typed(), [key]: text } } });
@@ -110,7 +109,11 @@ function NoiseEditor(props: {
           short(noise().plank),
           props.look.unit,
         )}{" "}
-        <Show when={Object.values(typed()).every((text) => text === "")}>{words.trials.noiseAssumed}</Show>
+        <Show when={Object.values(typed()).every((text) => text === "")}>
+          <Show when={props.earlierOf(props.look)} fallback={words.trials.noiseAssumed}>
+            {(earlier) => words.plan.noiseEarlier(earlier().trial)}
+          </Show>
+        </Show>
       </p>
       <div class="fields three">
         <For each={["patch", "jar", "plank"] as const}>

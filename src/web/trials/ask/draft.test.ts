@@ -64,11 +64,13 @@ test("a factor with one level alone is no comparison, and one without a name has
   ]);
 });
 
-test("noise is a share of what matters until the person says their own, for each thing looked at", () => {
-  expect(noiseOf(draft(), "gloss", 5)).toEqual({ patch: 3, jar: 1, plank: 2 });
+test("noise is a share of what matters, or an earlier trial's, until the person says their own", () => {
+  const gloss = { name: "gloss", matters: 5 };
+  expect(noiseOf(draft(), gloss)).toEqual({ patch: 3, jar: 1, plank: 2 });
+  expect(noiseOf(draft(), gloss, { patch: 1.2, jar: 0 })).toEqual({ patch: 1.2, jar: 0, plank: 2 });
   const own = draft({ noises: { gloss: { patch: "1,5", jar: "0", plank: "" } } });
-  expect(noiseOf(own, "gloss", 5)).toEqual({ patch: 1.5, jar: 0, plank: 2 });
-  expect(noiseOf(own, "colour change", 2)).toEqual({ patch: 1.2, jar: 0.4, plank: 0.8 });
+  expect(noiseOf(own, gloss, { patch: 9, plank: 7 })).toEqual({ patch: 1.5, jar: 0, plank: 7 });
+  expect(noiseOf(own, { name: "colour change", matters: 2 })).toEqual({ patch: 1.2, jar: 0.4, plank: 0.8 });
 });
 
 test("boards of several sizes, a control twice as often, neighbours that differ", () => {

@@ -265,16 +265,25 @@ function readLook(r: FieldReader, look: DraftLook, i: number): Body<"trial-asked
   };
 }
 
-/** How far like things differ in what is looked at: the person's own, or shares of what matters to them. */
-export function noiseOf(draft: Draft, look: string, matters: number): Noise {
-  const own = draft.noises[look];
-  const read = (typed: string | undefined, otherwise: number): number => {
-    const value = Number((typed ?? "").trim().replace(",", "."));
-    return (typed ?? "").trim() !== "" && Number.isFinite(value) && value >= 0 ? value : otherwise;
+/** Shares of what matters, until anything is known: from memory. */
+const assumed: Noise = { patch: 0.6, jar: 0.2, plank: 0.4 };
+
+/** How far like things differ in what is looked at: as typed, or as an earlier trial had it, or shares of what matters. */
+export function noiseOf(
+  draft: Draft,
+  look: { readonly name: string; readonly matters: number },
+  earlier: Partial<Noise> = {},
+): Noise {
+  const own = draft.noises[look.name];
+  const known = (key: keyof Noise): number => {
+    const typed = (own?.[key] ?? "").trim().replace(",", ".");
+    const value = Number(typed);
+    return typed !== "" && value >= 0 ? value : (earlier[key] ?? assumed[key] * look.matters);
   };
+  const patch = known("patch");
   return {
-    patch: read(own?.patch, 0.6 * matters) || 0.6 * matters,
-    jar: read(own?.jar, 0.2 * matters),
-    plank: read(own?.plank, 0.4 * matters),
+    patch: patch > 0 ? patch : assumed.patch * look.matters,
+    jar: known("jar"),
+    plank: known("plank"),
   };
 }

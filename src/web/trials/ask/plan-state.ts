@@ -1,8 +1,10 @@
 import { type Accessor, createMemo, createResource, createSignal, onCleanup } from "solid-js";
 import type { Noise } from "../../../core/design/foresight/smallest-difference.ts";
 import type { Problem } from "../../../core/registry/problem.ts";
+import type { Trial } from "../../../core/views/trial.ts";
 import { reckon } from "../reckoner.ts";
 import { type Asked, type Draft, noiseOf, readDraft } from "./draft.ts";
+import { type EarlierNoise, earlierNoise } from "./earlier-noise.ts";
 import {
   type Further,
   furtherInput,
@@ -19,16 +21,24 @@ export interface Planned {
   readonly seed: string;
 }
 
-const noiseFor = (draft: Draft, asked: Asked): Noise | undefined => {
-  const [look] = measuredLooks(asked);
-  return look === undefined ? undefined : noiseOf(draft, look.name, look.matters);
-};
-
 const settleMs = 180;
 
 /** The layout of what is asked, drawn again when it changes or another lot is wanted; off the page's thread. */
-export function usePlan(draft: Accessor<Draft>, newSeed: () => string) {
+export function usePlan(draft: Accessor<Draft>, newSeed: () => string, trials: Accessor<readonly Trial[]>) {
   const reading = createMemo(() => readDraft(draft()));
+  const looks = createMemo(() => measuredLooks(reading().asked), undefined, {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
+  const [earlier] = createResource(looks, async (asked) => {
+    const found = await Promise.all(asked.map((look) => earlierNoise(trials(), look)));
+    return new Map(asked.flatMap((look, i) => (found[i] === undefined ? [] : [[look.name, found[i]]])));
+  });
+  const earlierOf = (look: MeasuredLook): EarlierNoise | undefined => earlier.latest?.get(look.name);
+  const noise = (look: MeasuredLook): Noise => noiseOf(draft(), look, earlierOf(look));
+  const firstNoise = (): Noise | undefined => {
+    const [look] = looks();
+    return look === undefined ? undefined : noise(look);
+  };
   const [seed, setSeed] = createSignal(newSeed());
   const [settled, setSettled] = createSignal("");
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -36,7 +46,7 @@ export function usePlan(draft: Accessor<Draft>, newSeed: () => string) {
   const wanted = createMemo(() => {
     const { asked } = reading();
     if (asked === null) return "";
-    const text = JSON.stringify(layoutInput(asked, seed(), noiseFor(draft(), asked)));
+    const text = JSON.stringify(layoutInput(asked, seed(), firstNoise()));
     clearTimeout(timer);
     timer = setTimeout(() => setSettled(text), settled() === "" ? 0 : settleMs);
     return text;
@@ -47,17 +57,19 @@ export function usePlan(draft: Accessor<Draft>, newSeed: () => string) {
       const { asked } = reading();
       if (asked === null) return null;
       const drawnFrom = seed();
-      const answer = await reckon<Layout>("layout", layoutInput(asked, drawnFrom, noiseFor(draft(), asked)));
+      const answer = await reckon<Layout>("layout", layoutInput(asked, drawnFrom, firstNoise()));
       return answer.ok
         ? { asked, layout: answer.value, problem: null, seed: drawnFrom }
         : { asked, layout: null, problem: answer.error, seed: drawnFrom };
     },
   );
   const latest = createMemo(() => (planned.state === "errored" ? null : (planned.latest ?? null)));
-  const [further] = createResource(latest, (now) => lookFurther(draft(), now));
+  const [further] = createResource(latest, (now) => lookFurther(now, noise));
   return {
     reading,
     planned: latest,
+    noise,
+    earlierOf,
     further: () => (further.state === "ready" ? further() : null),
     working: () => planned.loading,
     /** What is drawn is what is asked now. */
@@ -66,9 +78,8 @@ export function usePlan(draft: Accessor<Draft>, newSeed: () => string) {
   } as const satisfies Record<string, unknown> & { planned: Accessor<Planned | null> };
 }
 
-async function lookFurther(draft: Draft, now: Planned): Promise<Further | null> {
+async function lookFurther(now: Planned, noise: (look: MeasuredLook) => Noise): Promise<Further | null> {
   if (now.layout === null) return null;
-  const noise = (look: MeasuredLook): Noise => noiseOf(draft, look.name, look.matters);
   const answer = await reckon<Further>("layout", furtherInput(now.asked, now.seed, noise));
   return answer.ok ? answer.value : null;
 }

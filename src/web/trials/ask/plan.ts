@@ -36,8 +36,8 @@ export interface MeasuredLook {
   readonly matters: number;
 }
 
-export const measuredLooks = (asked: Asked): readonly MeasuredLook[] =>
-  asked.body.looksAt.flatMap(({ name, scale, unit, matters }) =>
+export const measuredLooks = (asked: Asked | null): readonly MeasuredLook[] =>
+  (asked?.body.looksAt ?? []).flatMap(({ name, scale, unit, matters }) =>
     scale === "measured" && matters !== undefined ? [{ name, unit: unit ?? "", matters }] : [],
   );
 

@@ -1,4 +1,5 @@
 import { createMemo, createSignal, Show } from "solid-js";
+import { trialIds, trialView } from "../../../core/views/trial.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
 import { navigate } from "../../router.ts";
@@ -41,7 +42,10 @@ function drawnBoards(planned: Planned, layout: Layout): readonly DrawnBoard[] {
 export function AskView() {
   const book = useBook();
   const { draft, set, forget } = useDraft(book.id);
-  const plan = usePlan(draft, newSecret);
+  const trials = book.view("trials-asked", (read) =>
+    trialIds(read).flatMap((trial) => trialView(read, trial) ?? []),
+  );
+  const plan = usePlan(draft, newSecret, trials);
   const [open, setOpen] = createSignal<Blank | null>(null);
   const [keeping, setKeeping] = createSignal<Keeping>(firstKeeping);
   const [told, setTold] = createSignal<string>();
@@ -126,6 +130,8 @@ export function AskView() {
                     planned={planned()}
                     layout={layout()}
                     further={plan.further() ?? null}
+                    noise={plan.noise}
+                    earlierOf={plan.earlierOf}
                   />
                   <div class="keep">
                     <Show when={notKept()}>

@@ -51,6 +51,8 @@ export const plan = {
   curveJars: "jars of each",
   inWhat: "In what is looked at",
 
+  noiseEarlier: (trial: string) => `As your trial “${trial}” had it, until you put your own.`,
+
   mendHeading: "What mends the worst of it",
   mends: {
     "cannot-tell": (factor: string) => `part ${factor} from what it goes with`,
