@@ -21,6 +21,15 @@ const plan = (kind, factors, where, more = {}) => ({
 });
 const five = [..."uvwxy"].map((name) => factor(name, 2));
 
+const small = { board: "small", plank: "small", wood: "cherry", patches: 3 };
+const moreOften = [{ what: { alcohol: "alcohol 1" }, times: 2 }];
+
+/** How often a level comes among the patches. */
+function shareOf({ moreOften: more = [] }, { name, levels }, level) {
+  const weight = (one) => more.find(({ what }) => what[name] === one)?.times ?? 1;
+  return weight(level) / levels.reduce((sum, one) => sum + weight(one), 0);
+}
+
 /** Each kind with the part of the runs that it gets: a search for the best patches takes longer than a deal. */
 const plans = [
   ["every board", plan("every-board", [factor("alcohol", 3, "jar")], boards(2, 3), { jarsPerLevel: 2 }), 1],
@@ -29,6 +38,20 @@ const plans = [
   ["double square", plan("double-square", [factor("alcohol", 4, "jar")], boards(4, 4)), 1],
   ["screen", plan("screen", five, boards(2, 4)), 1],
   ["best", plan("best", [factor("alcohol", 3, "jar"), factor("method", 2)], boards(2, 4)), 0.1],
+  [
+    "boards apart",
+    plan("every-board", [factor("alcohol", 2, "jar"), factor("sealer", 2, "board")], boards(4, 2)),
+    1,
+  ],
+  ["boards of two sizes", plan("every-board", [factor("alcohol", 3, "jar")], [...boards(1, 6), small]), 1],
+  ["a control twice", plan("every-board", [factor("alcohol", 4, "jar")], boards(2, 5), { moreOften }), 1],
+  // along a step board the place is the step: there only what changes from board to board is dealt
+  [
+    "step boards",
+    plan("steps", [factor("alcohol", 2, "jar"), factor("coats", 3)], boards(4, 3)),
+    1,
+    ["alcohol"],
+  ],
 ];
 
 const add = (counts, key) => counts.set(key, (counts.get(key) ?? 0) + 1);
@@ -37,11 +60,12 @@ const add = (counts, key) => counts.set(key, (counts.get(key) ?? 0) + 1);
 const distances = (counts, keys, runs, share) =>
   keys.map((key) => Math.abs((counts.get(key) ?? 0) - runs * share) / Math.sqrt(runs * share * (1 - share)));
 
-function* figuresOf(name, given, runs) {
+function* figuresOf(name, given, runs, of) {
+  const dealt = given.factors.filter((f) => of === undefined || of.includes(f.name));
   const [places, turns, codes] = [new Map(), new Map(), new Map()];
   for (let run = 0; run < runs; run++)
     for (const p of layOut(given, `${name} ${run}`))
-      for (const f of given.factors) {
+      for (const f of dealt) {
         const level = p.treatment[f.name];
         add(places, `${p.board} ${p.place} ${level}`);
         for (const [session, turn] of p.order.entries()) add(turns, `${session} ${turn} ${level}`);
@@ -49,15 +73,18 @@ function* figuresOf(name, given, runs) {
       }
   const patches = given.boards.reduce((sum, b) => sum + b.patches, 0);
   const pairs = (where) =>
-    given.factors.flatMap((f) =>
-      f.levels.flatMap((level) => where.map((at) => [`${at} ${level}`, 1 / f.levels.length])),
+    dealt.flatMap((f) =>
+      f.levels.flatMap((level) => where.map((at) => [`${at} ${level}`, shareOf(given, f, level)])),
     );
   const placed = pairs(
     given.boards.flatMap((b) => Array.from({ length: b.patches }, (_, i) => `${b.board} ${i + 1}`)),
   );
   const turned = pairs([0, 1].flatMap((s) => Array.from({ length: patches }, (_, i) => `${s} ${i + 1}`)));
-  const coded = given.factors.flatMap((f) =>
-    allCodes.map((code) => [`${code} ${f.levels[0]}`, patches / f.levels.length / allCodes.length]),
+  const coded = dealt.flatMap((f) =>
+    allCodes.map((code) => [
+      `${code} ${f.levels[0]}`,
+      (patches * shareOf(given, f, f.levels[0])) / allCodes.length,
+    ]),
   );
   for (const [what, counts, keys] of [
     ["at every place", places, placed],
@@ -75,5 +102,5 @@ function* figuresOf(name, given, runs) {
 
 /** One figure for places, turns and codes of each kind of layout. */
 export function* figures(runs) {
-  for (const [name, given, part] of plans) yield* figuresOf(name, given, Math.ceil(runs * part));
+  for (const [name, given, part, of] of plans) yield* figuresOf(name, given, Math.ceil(runs * part), of);
 }

@@ -1,7 +1,7 @@
 import { randomBytes, randomUUID } from "node:crypto";
 import Papa from "papaparse";
 import { type JarField, jarFields } from "../core/jar-import/fields.ts";
-import { type ColumnMatch, type JarTable, proposeColumns } from "../core/jar-import/match-columns.ts";
+import { type ColumnMatch, proposeColumns } from "../core/jar-import/match-columns.ts";
 import { type ImportPlan, planImport } from "../core/jar-import/plan-import.ts";
 import { type DayOrder, dayOrders } from "../core/jar-import/read-day.ts";
 import { writeImport } from "../core/jar-import/write-import.ts";
@@ -11,6 +11,7 @@ import { calendarDay } from "../core/pieces/calendar-day.ts";
 import { formatQuantity } from "../core/quantity/format-quantity.ts";
 import { unitNamed, units } from "../core/quantity/unit-table.ts";
 import { poundsPerUsGallon } from "../core/registry/cut-names.ts";
+import type { Table } from "../core/table.ts";
 import { jarIds, jarView } from "../core/views/jar.ts";
 import { materialIds, materialView } from "../core/views/material.ts";
 import type { NotebookStore } from "../store/notebook-store.ts";
@@ -71,7 +72,7 @@ const wrong = (option: string, value: string, wouldDo: string, allowed?: readonl
     limits: allowed === undefined ? null : { allowed },
   });
 
-function tableFrom(path: string, effects: Effects): JarTable {
+function tableFrom(path: string, effects: Effects): Table {
   let text: string;
   try {
     text = effects.readFile(path);
@@ -111,7 +112,7 @@ function chosen(matches: readonly ColumnMatch[], text: string): readonly ColumnM
   });
 }
 
-function matchesFor(table: JarTable, values: Values): readonly ColumnMatch[] {
+function matchesFor(table: Table, values: Values): readonly ColumnMatch[] {
   const order = values["day-order"];
   if (order !== undefined && !dayOrders.some((one) => one === order))
     throw wrong("day-order", order, dayOrders.join(" or "), dayOrders);
@@ -132,7 +133,7 @@ function rowsLeftOut(text = ""): readonly number[] {
 
 function planFor(
   { values, notebook, now }: Asked,
-  table: JarTable,
+  table: Table,
   matches: readonly ColumnMatch[],
 ): ImportPlan {
   const { gallon = "us" } = values;

@@ -122,6 +122,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "trials",
+    path: "/trials/import",
+    view: lazy(async () => ({ default: (await import("./trials/import/view.tsx")).ImportTrial })),
+  },
+  {
+    place: "trials",
     path: "/trials/:trial",
     view: lazy(async () => ({ default: (await import("./trials/trial-view.tsx")).TrialScreen })),
   },

@@ -174,4 +174,44 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
     expectQuiet(seen);
     await seen.context.close();
   });
+
+  test("somebody's trial comes in from a table, its columns matched, and has its verdict", {
+    timeout: 60_000,
+  }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.goto("/trials/import");
+    // D. C. Montgomery, Design and Analysis of Experiments (2013), ch. 4: four tips on each of four coupons.
+    const values = [
+      [9.3, 9.4, 9.6, 10],
+      [9.4, 9.3, 9.8, 9.9],
+      [9.2, 9.4, 9.5, 9.7],
+      [9.7, 9.6, 10, 10.2],
+    ];
+    const rows = values.flatMap((row, tip) =>
+      row.map((value, coupon) => `${coupon + 1}${"abcd"[tip]},${coupon + 1},tip ${tip + 1},${value}`),
+    );
+    const paste = page.getByLabel("Or paste it");
+    const wrong = ["1a,1,tip 1,9.3", "2a,2,tip 2,9.5", "1a,1,tip 2,9.1", "2b,1,tip 1,hard"];
+    await paste.fill(["Sample,Coupon,Tip,Hardness", ...wrong].join("\n"));
+    await page.getByText("Row 3, “Tip”: patch 1a had something else in an earlier row.").waitFor();
+    await page.getByText("Row 4, “Hardness”: “hard” is not a number.").waitFor();
+    await paste.fill(["Sample,Coupon,Tip,Hardness", ...rows].join("\n"));
+    await page.getByRole("combobox", { name: "“Coupon” is" }).selectOption({ label: "the board" });
+    await page.getByText("16 patches on 4 boards, 1 jar, 16 readings.").waitFor();
+    await expectWellMade(page, `trial-import-${size}`);
+    await page.getByRole("button", { name: "Bring in 16 readings" }).click();
+    await page.getByText("A number above 0 would do, as 5.").waitFor();
+    await page.getByLabel("How large a difference would matter").fill("0.2");
+    await page.getByRole("button", { name: "Bring in 16 readings" }).click();
+    // The printed interval of tips 3 and 4: 0.425 ± 0.208, wholly above 0.2.
+    await page.getByRole("heading", { name: "Different" }).first().waitFor();
+    await page
+      .getByText(/^Tip 4 against tip 3: 0\.4\d* harder|^Tip 4 against tip 3: 0\.4/)
+      .first()
+      .waitFor();
+    await page.getByText("All in the notebook").waitFor();
+    expectQuiet(seen);
+    await seen.context.close();
+  });
 });

@@ -2,9 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Pen } from "../demo/pen.ts";
 import { calendarDay } from "../pieces/calendar-day.ts";
+import type { Table } from "../table.ts";
 import { poundsPerUsGallonFromCut } from "../units.ts";
 import { jarFitness, jarIds, jarView } from "../views/jar.ts";
-import { type ColumnMatch, type JarTable, proposeColumns } from "./match-columns.ts";
+import { type ColumnMatch, proposeColumns } from "./match-columns.ts";
 import { type ImportContext, planImport } from "./plan-import.ts";
 import { writeImport } from "./write-import.ts";
 
@@ -15,7 +16,7 @@ const context: ImportContext = {
   shelf: [],
   codes: [],
 };
-const tableOf = (text: string): JarTable => {
+const tableOf = (text: string): Table => {
   const [header = [], ...rows] = text
     .trim()
     .split("\n")

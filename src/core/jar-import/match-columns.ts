@@ -1,13 +1,8 @@
 import { parseQuantity } from "../quantity/parse-quantity.ts";
 import { plainText, readNumber } from "../quantity/read-number.ts";
+import type { Table } from "../table.ts";
 import { type AmountField, amountFields, headingWords, isAmountField, type JarField } from "./fields.ts";
 import { type DayOrder, dayOrderOf } from "./read-day.ts";
-
-/** A list of jars as it was kept: one heading a column, one row a jar. */
-export interface JarTable {
-  readonly header: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-}
 
 /** What a column is taken for; everything here can be put otherwise by hand. */
 export interface ColumnMatch {
@@ -78,7 +73,7 @@ const nothing: HeadingUnit = { unit: null, unitChoices: [] };
  * @param table  headings and rows
  * @returns      a match for each column in their order; of two columns for one field the first has it
  */
-export function proposeColumns(table: JarTable): readonly ColumnMatch[] {
+export function proposeColumns(table: Table): readonly ColumnMatch[] {
   const taken = new Set<JarField>();
   return table.header.map((header, column) => {
     const cells = table.rows.map((row) => (row[column] ?? "").trim()).filter((cell) => cell !== "");

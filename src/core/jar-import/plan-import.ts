@@ -3,9 +3,10 @@ import type { Composition } from "../solution/composition.ts";
 import { blendOfResins, plainResin, type ResinBlend } from "../solution/resin.ts";
 import { massOfSolution, volumeOfSolution } from "../solution/solution.ts";
 import { strengthAt20C } from "../solution/strength.ts";
+import type { Table } from "../table.ts";
 import { massFraction } from "../units.ts";
 import { amountsOfRow, type JarAmounts } from "./jar-amounts.ts";
-import type { ColumnMatch, JarTable } from "./match-columns.ts";
+import type { ColumnMatch } from "./match-columns.ts";
 import { type CellRemark, type JarRow, type ReadingContext, readRow } from "./read-row.ts";
 
 /** What the notebook holds already: its shelf and its jars' codes. */
@@ -139,7 +140,7 @@ const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cel
  * @param leaveOut  rows that are not brought over, as a spreadsheet counts them
  */
 export function planImport(
-  table: JarTable,
+  table: Table,
   matches: readonly ColumnMatch[],
   context: ImportContext,
   leaveOut: readonly number[] = [],

@@ -1,11 +1,7 @@
 import { DomainError } from "../domain-error.ts";
-import type { Kind } from "../notebook/kinds/all.ts";
-import type { EntryDraft } from "../notebook/write-entry.ts";
+import type { WriteDraft } from "../notebook/write-entry.ts";
 import { cut, poundsPerUsGallonFromCut } from "../units.ts";
 import { type ImportPlan, type PlannedJar, sameName } from "./plan-import.ts";
-
-/** Writes one entry and gives its id. */
-export type WriteDraft = <K extends Kind>(draft: Omit<EntryDraft<K>, "notebook">) => string;
 
 /** Noon is the same day in nearly every zone; the hour is not known. */
 const happenedOn = (day: string | null) =>

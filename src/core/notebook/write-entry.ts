@@ -18,6 +18,9 @@ export interface EntryDraft<K extends Kind> {
   readonly remembered?: boolean;
 }
 
+/** Writes one entry into the notebook at hand, and gives its id. */
+export type WriteDraft = <K extends Kind>(draft: Omit<EntryDraft<K>, "notebook">) => string;
+
 /**
  * Writes a new entry, schema 1, with its id and its text.
  *

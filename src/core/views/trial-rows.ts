@@ -10,7 +10,8 @@ export interface TrialRow {
   readonly jar: string;
   readonly plank: string;
   readonly block: string;
-  readonly judge: string;
+  /** Null where nobody said who read it. */
+  readonly judge: string | null;
   readonly occasion: number;
   readonly daysSinceCoat: number | null;
   readonly factors: Readonly<Record<string, string>>;
@@ -69,7 +70,7 @@ function rowOf(
     jar: mixingOf(trial, patch, treatment, compare),
     plank: patch.plank,
     block: patch.board,
-    judge: r.who ?? "",
+    judge: r.who,
     occasion: r.occasion,
     daysSinceCoat: r.daysSinceLayer,
     factors: treatment,

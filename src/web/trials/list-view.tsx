@@ -24,6 +24,9 @@ export function TrialsView() {
               <a class="press" href="/trials/new">
                 {words.trials.ask}
               </a>
+              <a class="press" href="/trials/import">
+                {words.trialImport.link}
+              </a>
             </Empty>
           </>
         }
@@ -55,9 +58,14 @@ export function TrialsView() {
             )}
           </For>
         </ul>
-        <a class="press main" href="/trials/new">
-          {words.trials.ask}
-        </a>
+        <p class="side-by-side">
+          <a class="press main" href="/trials/new">
+            {words.trials.ask}
+          </a>
+          <a class="press" href="/trials/import">
+            {words.trialImport.link}
+          </a>
+        </p>
       </Show>
     </Page>
   );

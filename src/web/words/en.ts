@@ -12,6 +12,7 @@ import { plan } from "./en/plan.ts";
 import { shelf } from "./en/shelf.ts";
 import { shell } from "./en/shell.ts";
 import { start } from "./en/start.ts";
+import { trialImport } from "./en/trial-import.ts";
 import { trials } from "./en/trials.ts";
 import { vapour } from "./en/vapour.ts";
 import { verdict } from "./en/verdict.ts";
@@ -34,6 +35,7 @@ export const en = {
   plan,
   book,
   trials,
+  trialImport,
   vapour,
   verdict,
   wood,

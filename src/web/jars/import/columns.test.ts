@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { tableOf } from "../../controls/table-of.ts";
 import { asksForUnit, chosenField, matchesOf } from "./columns.ts";
-import { tableOf } from "./table-of.ts";
 
 describe("a list of jars", () => {
   test("commas, semicolons and tabs separate; what is no list says why", () => {

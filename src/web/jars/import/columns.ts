@@ -1,6 +1,7 @@
 import { type AmountField, isAmountField, type JarField } from "../../../core/jar-import/fields.ts";
-import { type ColumnMatch, type JarTable, proposeColumns } from "../../../core/jar-import/match-columns.ts";
+import { type ColumnMatch, proposeColumns } from "../../../core/jar-import/match-columns.ts";
 import { dayOrderOf } from "../../../core/jar-import/read-day.ts";
+import type { Table } from "../../../core/table.ts";
 
 /** What the person put otherwise than it was proposed, by column. */
 export type Choices = Readonly<
@@ -17,18 +18,18 @@ export const unitsOf: Readonly<Record<AmountField, readonly string[]>> = {
   strength: ["percent-vol", "percent-mass", "us-proof"],
 };
 
-const cellsOf = (table: JarTable, column: number): readonly string[] =>
+const cellsOf = (table: Table, column: number): readonly string[] =>
   table.rows.map((row) => (row[column] ?? "").trim()).filter((cell) => cell !== "");
 
 /** A column taken for something else than was proposed: its heading's unit no longer counts. */
-function retaken(match: ColumnMatch, field: JarField | null, table: JarTable): ColumnMatch {
+function retaken(match: ColumnMatch, field: JarField | null, table: Table): ColumnMatch {
   if (field === match.field) return match;
   const dates = field === "mixed" ? dayOrderOf(cellsOf(table, match.column)) : null;
   return { ...match, field, unit: null, unitChoices: [], dayOrder: dates };
 }
 
 /** What each column is: as proposed, with what was chosen in its place. */
-export function matchesOf(table: JarTable, choices: Choices): readonly ColumnMatch[] {
+export function matchesOf(table: Table, choices: Choices): readonly ColumnMatch[] {
   return proposeColumns(table).map((proposed) => {
     const choice = choices[proposed.column];
     if (choice === undefined) return proposed;

@@ -1,14 +1,15 @@
 import { batch, createMemo, createSignal, Show } from "solid-js";
 import { planImport } from "../../../core/jar-import/plan-import.ts";
-import { type WriteDraft, writeImport } from "../../../core/jar-import/write-import.ts";
+import { writeImport } from "../../../core/jar-import/write-import.ts";
+import type { WriteDraft } from "../../../core/notebook/write-entry.ts";
 import { calendarDay } from "../../../core/pieces/calendar-day.ts";
 import type { GallonSystem } from "../../../core/quantity/unit-table.ts";
 import { materialIds, materialView } from "../../../core/views/material.ts";
 import type { OpenBook } from "../../book-store/open-book.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Choice } from "../../controls/choice.tsx";
-import { DoesNotFit } from "../../controls/does-not-fit.tsx";
-import { TextField } from "../../controls/text-field.tsx";
+import { TableInput } from "../../controls/table-input.tsx";
+import { tableOf } from "../../controls/table-of.ts";
 import { UndoStrip } from "../../controls/undo-strip.tsx";
 import { now } from "../../shell/now.ts";
 import { Page } from "../../shell/page.tsx";
@@ -18,9 +19,8 @@ import { codesTaken } from "../codes.ts";
 import { ColumnFields } from "./column-fields.tsx";
 import { type Choices, matchesOf } from "./columns.ts";
 import { DryRun } from "./dry-run.tsx";
-import { tableOf } from "./table-of.ts";
 import "../jars.css";
-import "./import.css";
+import "../../controls/import.css";
 
 const t = words.jars.importing;
 
@@ -112,22 +112,14 @@ export function ImportJars() {
         <section class="hung stack">
           <h2>{t.list}</h2>
           <p class="soft">{t.listSays}</p>
-          <label class="press file">
-            {t.file}
-            <input
-              type="file"
-              accept=".csv,.tsv,.txt,text/csv,text/plain"
-              onChange={(event) => {
-                const [file] = event.currentTarget.files ?? [];
-                if (file !== undefined) void file.text().then(take);
-                event.currentTarget.value = "";
-              }}
-            />
-          </label>
-          <TextField lines label={t.paste} value={text()} hint={t.pasteHint} onInput={take} />
-          <Show when={wrong()} keyed>
-            {(why) => <DoesNotFit heading={why.heading} says={why.says} />}
-          </Show>
+          <TableInput
+            text={text()}
+            onText={take}
+            file={t.file}
+            paste={t.paste}
+            pasteHint={t.pasteHint}
+            wrong={wrong()}
+          />
         </section>
         <Show when={table()}>
           <section class="hung stack">

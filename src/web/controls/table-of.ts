@@ -1,6 +1,6 @@
 import Papa from "papaparse";
-import type { JarTable } from "../../../core/jar-import/match-columns.ts";
-import { fail, ok, type Result } from "../../../core/result.ts";
+import { fail, ok, type Result } from "../../core/result.ts";
+import type { Table } from "../../core/table.ts";
 
 /** Why a text is no list: nothing in it, headings and no rows, one column, or quotes that do not close. */
 export type NoTable = "empty" | "no-rows" | "one-column" | "unreadable";
@@ -16,7 +16,7 @@ function markOf(text: string): string {
 }
 
 /** A list as it was pasted or saved from a spreadsheet: separated by commas, semicolons or tabs. */
-export function tableOf(text: string): Result<JarTable, NoTable> {
+export function tableOf(text: string): Result<Table, NoTable> {
   if (text.trim() === "") return fail("empty");
   const plain = text.replace(/^\uFEFF/, "");
   const read = Papa.parse<string[]>(plain, { delimiter: markOf(plain), skipEmptyLines: false });
