@@ -16,7 +16,7 @@ import { address, navigate } from "./router.ts";
 import { Shell } from "./shell/shell.tsx";
 import { lastOpen, rememberOpen } from "./start/chosen.ts";
 import { StartPage } from "./start/start-page.tsx";
-import { words } from "./words/words.ts";
+import * as words from "./words/words.ts";
 
 const api = new NotebookApi((path, init) => fetch(path, init));
 const keeping = openKeep();

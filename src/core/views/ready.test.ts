@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { Pen, typed } from "../demo/pen.ts";
 import { jarsToLookAt } from "./look-again.ts";
 import { evenChanceHour, readyModels, readyView, shareReadyBy } from "./ready.ts";
+import { readyCompared } from "./ready-compared.ts";
 
 const hour = (h: number): string => new Date(Date.UTC(2026, 9, 1, 8) + h * 3.6e6).toISOString();
 
@@ -46,7 +47,7 @@ test("jars of one recipe are one group; its median lies where the looks bound it
     [14, false],
     [18, true],
   ]);
-  const { groups, ratios } = readyView(pen.book);
+  const { groups } = readyView(pen.book);
   expect(groups.map((g) => [g.solvents, g.jars.map((j) => j.code), g.oneJar])).toEqual([
     ["Ethanol", ["A", "B"], false],
     ["Isopropanol", ["C", "D"], false],
@@ -55,7 +56,7 @@ test("jars of one recipe are one group; its median lies where the looks bound it
   expect(groups[0]?.medianH).toBeLessThan(9);
   expect(groups[1]?.medianH).toBeGreaterThan(9);
   expect(groups[1]?.medianH).toBeLessThan(18);
-  expect(ratios).toHaveLength(1);
+  expect(readyCompared(pen.book, "weibull")?.pairs).toHaveLength(1);
 });
 
 test("never ready: no median, one jar is said to be one, and the next look comes later than the last", () => {
@@ -119,10 +120,9 @@ test("the bench asks for that look once the recipe's time is known, and for a sp
 test("nothing watched, nothing said", () => {
   expect(readyView(new Pen("none", "Europe/Berlin").book)).toMatchObject({
     groups: [],
-    ratios: [],
-    moreJars: 0,
     scale: null,
   });
+  expect(readyCompared(new Pen("none", "Europe/Berlin").book, "weibull")).toBeNull();
 });
 
 test("half are ready by the median in either model; the steps hold every jar", () => {

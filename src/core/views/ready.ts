@@ -3,7 +3,6 @@ import type { NotebookReader } from "../notebook/reader.ts";
 import { errorDistributions } from "../statistics/distribution/error-distribution.ts";
 import { readyTime } from "../statistics/times/ready-time.ts";
 import { type MassInterval, turnbull } from "../statistics/times/turnbull.ts";
-import { type TimeSaid, usualMatters, verdictTimes } from "../statistics/verdict/verdict-times.ts";
 import { type JarView, jarIds, jarView } from "./jar.ts";
 
 /** A jar being watched until its resin is dissolved. */
@@ -41,10 +40,6 @@ export interface Ready {
   /** σ of the fit on the logarithm of time, one for every group; null where nothing is fixed. */
   readonly scale: number | null;
   readonly groups: readonly ReadyGroup[];
-  /** Of each two recipes, with the word for a ratio of half as long again. */
-  readonly ratios: readonly TimeSaid[];
-  /** Jars of each recipe that would settle what is unclear. */
-  readonly moreJars: number | null;
 }
 
 const hourMs = 3_600_000;
@@ -122,9 +117,9 @@ const watchedJars = (read: NotebookReader): readonly JarView[] =>
     return jar !== null && jar.made === "mixed" && jar.looks.ready !== null ? [jar] : [];
   });
 
-/** Every mixed jar that was looked at, by recipe, with the time to ready that the looks bound. */
-export const readyView = (read: NotebookReader, model: ReadyModel = "weibull"): Ready =>
-  read.derive(`ready:${model}`, (r) => {
+/** The jars that were looked at with their looks, and the times that these bound; null while there are none. */
+export const watchedTimes = (read: NotebookReader, model: ReadyModel) =>
+  read.derive(`ready-times:${model}`, (r) => {
     const jars = watchedJars(r);
     const spans = jars.flatMap((jar) => {
       const { ready } = jar.looks;
@@ -132,14 +127,17 @@ export const readyView = (read: NotebookReader, model: ReadyModel = "weibull"): 
         ? []
         : [{ jar: jar.id, group: groupKey(jar), left: ready.notYetH, right: ready.doneByH }];
     });
-    const times = spans.length === 0 ? null : readyTime(spans, model);
-    const said = times === null ? null : verdictTimes(times, spans, usualMatters);
+    return { jars, spans, times: spans.length === 0 ? null : readyTime(spans, model) };
+  });
+
+/** Every mixed jar that was looked at, by recipe, with the time to ready that the looks bound. */
+export const readyView = (read: NotebookReader, model: ReadyModel = "weibull"): Ready =>
+  read.derive(`ready:${model}`, (r) => {
+    const { jars, spans, times } = watchedTimes(r, model);
     const keys = [...new Set(jars.map(groupKey))];
     return {
       model,
       scale: times?.fit?.scale ?? null,
-      ratios: said?.pairs ?? [],
-      moreJars: said === null ? 0 : said.moreJars,
       groups: keys.map((key) => {
         const own = jars.filter((jar) => groupKey(jar) === key);
         const time = times?.groups.find((group) => group.group === key);

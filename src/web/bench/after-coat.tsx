@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { coatPath } from "../drying/place-path.ts";
 import { AskHowItWent } from "../drying/was-ready.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { JustWritten } from "./state.ts";
 import type { Bench } from "./use-bench.ts";
 

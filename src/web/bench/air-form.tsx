@@ -3,7 +3,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import type { AirDraft } from "../drying/shop-air.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** Reading the air in two taps: the fields open with what was read last, so that only what changed is typed. */
 export function AirForm(props: { readonly draft: AirDraft }) {

@@ -6,7 +6,7 @@ import { createAirDraft } from "../drying/shop-air.ts";
 import { now } from "../shell/now.ts";
 import { withDigits } from "../words/number.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { AirForm } from "./air-form.tsx";
 import { BlushCard } from "./blush-card.tsx";
 import type { Bench } from "./use-bench.ts";

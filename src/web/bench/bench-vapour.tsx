@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { solventOf } from "../vapour/state.ts";
 import { VapourCard, type VapourWork } from "../vapour/vapour-card.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Bench } from "./use-bench.ts";
 import { useLiquid } from "./use-liquid.ts";
 

@@ -8,7 +8,7 @@ import { useReckoned } from "../drying/use-reckoned.ts";
 import { now } from "../shell/now.ts";
 import { known, withPlaces } from "../words/number.ts";
 import { clock } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import "../drying/drying.css";
 import { BlushScale } from "./blush-scale.tsx";
 import { adviceOf, dayPart, type Help, inDanger, isColdBoard } from "./blush-state.ts";
@@ -43,7 +43,11 @@ export function BlushCard(props: {
             <h2>{words.bench.air}</h2>
             <NotReckoned reckoning={props.margins.reckoning}>
               <p class="soft">
-                {props.margins.all().length === 0 ? t.noJars : t.why[props.margins.why() ?? "jar-not-known"]}
+                <Show when={props.bench.drawn()}>
+                  {props.margins.all().length === 0
+                    ? t.noJars
+                    : t.why[props.margins.why() ?? "jar-not-known"]}
+                </Show>
               </p>
             </NotReckoned>
           </>

@@ -1,7 +1,7 @@
 import { createMemo } from "solid-js";
 import { spread } from "../drawings/spread.ts";
 import { known, withPlaces } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 const width = 338;
 const least = 6;

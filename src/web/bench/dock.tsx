@@ -1,7 +1,7 @@
 import { createSignal, Show } from "solid-js";
 import type { DueCoat } from "../../core/views/bench.ts";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Bench } from "./use-bench.ts";
 
 /** The one thing to press, and its undo, always in the same place under the thumb. */

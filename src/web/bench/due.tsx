@@ -5,7 +5,7 @@ import { TextField } from "../controls/text-field.tsx";
 import { now } from "../shell/now.ts";
 import { woodFill } from "../trials/wood-fill.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { openWithWords } from "./held-keys.ts";
 import { coatOf } from "./jar-words.ts";
 import { SmallJar } from "./small-jar.tsx";

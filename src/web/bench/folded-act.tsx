@@ -2,7 +2,7 @@ import { createSignal, type JSX, Show } from "solid-js";
 import type { DuePatch } from "../../core/views/bench.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 interface Written {
   readonly id: string;

@@ -3,7 +3,7 @@ import { poundsPerUsGallonFromCut } from "../../core/units.ts";
 import type { DueCoat } from "../../core/views/bench.ts";
 import type { JarView } from "../../core/views/jar.ts";
 import { withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** `Lemon flakes 1½ lb in ethanol 96 %`: what is in a jar, by its label where it has one. */
 export function jarInWords(jar: JarView): string {

@@ -3,7 +3,7 @@ import type { DueCoat } from "../../core/views/bench.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { namedCoatOf } from "./jar-words.ts";
 import type { Bench } from "./use-bench.ts";
 

@@ -5,7 +5,7 @@ import { Cautions } from "../controls/cautions.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { now } from "../shell/now.ts";
 import { lengthInWords, whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { OutsidePlan } from "./outside-plan.tsx";
 import { SurfaceWork } from "./surface-work.tsx";
 import type { Bench } from "./use-bench.ts";

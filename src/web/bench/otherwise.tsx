@@ -5,7 +5,7 @@ import { Choice } from "../controls/choice.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { agoChoices } from "./state.ts";
 import type { Bench } from "./use-bench.ts";
 

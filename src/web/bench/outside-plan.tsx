@@ -6,7 +6,7 @@ import type { CoatMethod } from "../../core/views/waits.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { codesOf, FoldedAct } from "./folded-act.tsx";
 import { boardIds, targetsOf } from "./state.ts";
 

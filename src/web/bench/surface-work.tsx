@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { codesOf, FoldedAct } from "./folded-act.tsx";
 import { boardIds, targetsOf } from "./state.ts";
 import { riskOf } from "./surface-risk.ts";

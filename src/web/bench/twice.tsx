@@ -5,7 +5,7 @@ import { type DoubledCoat, doubledCoats } from "../../core/views/doubled-coats.t
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Bench } from "./use-bench.ts";
 
 /** Two devices say that the same coat was given: both are kept, and it is asked which happened. */

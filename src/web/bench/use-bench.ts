@@ -6,6 +6,7 @@ import { type JarView, jarView } from "../../core/views/jar.ts";
 import { jarsToLookAt } from "../../core/views/look-again.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
+import { afterPaint } from "../controls/after-paint.ts";
 import { finishOfJar } from "../look/jar-finish.ts";
 import { type FinishLook, finishLook } from "../shell/finish-look.ts";
 import { now } from "../shell/now.ts";
@@ -66,9 +67,10 @@ export function useBench(book: OpenBook) {
     const finish = seen === null ? undefined : finishOfJar(seen);
     return finish === undefined ? undefined : finishLook(finish);
   });
+  const drawn = afterPaint();
   const next = createMemo(() => {
     const others = coats().now.filter((coat) => written() !== undefined || coat !== open());
-    const jars = book.look("jars-to-look-at", jarsToLookAt);
+    const jars = drawn() ? book.look("jars-to-look-at", jarsToLookAt) : [];
     const pieces = book.look("bench-pieces", pieceCoats).flatMap((piece) => {
       if (piece.day === null) return [];
       return [{ ...piece, dueMs: instantOfDay(piece.day, piece.at, (at) => zoneOffset(at, book.zone)) }];
@@ -118,6 +120,6 @@ export function useBench(book: OpenBook) {
   }
   return {
     ...{ trials, held, waits, coats, open, shown, chosen, jar, jarOf, look, next, written, when, instant },
-    ...{ methodNow, nowMs, setWhen, setMethod, pick, tap, write, undo },
+    ...{ drawn, methodNow, nowMs, setWhen, setMethod, pick, tap, write, undo },
   };
 }

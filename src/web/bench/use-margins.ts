@@ -21,6 +21,7 @@ export function useMargins(bench: Bench, air: Accessor<ShopAir | null>) {
   /** Every jar that there is still something in, with its coat in this air. */
   const all = createMemo((): readonly JarCoat[] => {
     const now = air();
+    if (!bench.drawn()) return [];
     return book.look("jars", jarIds).flatMap((id) => {
       const jar = book.look(`jar:${id}`, (read) => jarView(read, id));
       if (jar === null || jar.emptied !== null || now === null) return [];

@@ -8,7 +8,7 @@ import { placePath } from "../place.ts";
 import { now } from "../shell/now.ts";
 import { Page, type SpineBand } from "../shell/page.tsx";
 import { clock, dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { AfterCoat } from "./after-coat.tsx";
 import { Air } from "./air.tsx";
 import { BenchCaution } from "./bench-caution.tsx";

@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { lengthInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { readWait } from "./state.ts";
 import type { Bench } from "./use-bench.ts";
 

@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
 import { now } from "../shell/now.ts";
 import { dayOf } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { exportName } from "./state.ts";
 
 /** The whole book out as a file, and such a file in. */

@@ -2,7 +2,7 @@ import { Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { clock, dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { BookLine } from "./lines.ts";
 
 /** One entry: when, what it says, and striking it out or bringing it back. */

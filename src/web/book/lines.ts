@@ -3,7 +3,7 @@ import { isKnownKind, type Kind } from "../../core/notebook/kinds/all.ts";
 import type { Notebook } from "../../core/notebook/notebook.ts";
 import { isStub } from "../../core/notebook/withdrawal.ts";
 import { sayings } from "../words/en/entries/all.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { namingFor, thingName } from "./naming.ts";
 
 /** One entry as the Book shows it. */

@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Thing } from "./lines.ts";
 
 const sorts = ["note", "decision", ...happenings] as const;

@@ -3,7 +3,7 @@ import { readKeptEntry } from "../../core/notebook/parse-entry.ts";
 import type { NotebookReport } from "../../core/notebook/reports.ts";
 import type { RefusedEntry } from "../book-store/outbox.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { saying } from "./lines.ts";
 
 /** What the house did not take, in words; it is kept here and can be sent again. */

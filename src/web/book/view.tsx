@@ -7,7 +7,7 @@ import { address, navigate } from "../router.ts";
 import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Files } from "./files.tsx";
 import { Line } from "./line.tsx";
 import { bookLines, thingsOf } from "./lines.ts";

@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from "solid-js";
 import { known, withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { scaleOf } from "./scale.ts";
 
 /**

@@ -2,7 +2,7 @@ import { createMemo, For, Show } from "solid-js";
 import { type Act, cautionsFor, type Caution as Known } from "../../core/safety/cautions.ts";
 import type { Component } from "../../core/solution/component.ts";
 import type { Composition } from "../../core/solution/composition.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Caution } from "./caution.tsx";
 
 /**

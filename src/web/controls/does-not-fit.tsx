@@ -1,5 +1,5 @@
 import { For, type JSX, Show } from "solid-js";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** Something wrong: what does not fit, the range, and the likeliest meaning as a button. */
 export function DoesNotFit(props: {

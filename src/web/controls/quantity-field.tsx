@@ -1,5 +1,5 @@
 import { createSignal, createUniqueId, For, type JSX, Show } from "solid-js";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Wrong } from "./choice.tsx";
 import type { QuantityReading } from "./quantity-reading.ts";
 import "./controls.css";

@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
 import { known, withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import "./controls.css";
 
 /** A result: rounded to what is known, with its unit and its give or take in words. */

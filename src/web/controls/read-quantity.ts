@@ -3,7 +3,7 @@ import { type Expected, parseQuantity, type QuantityProblem } from "../../core/q
 import { quantityProblemSentence, readingInWords } from "../../core/quantity/problem-sentence.ts";
 import type { Reading } from "../../core/quantity/reading.ts";
 import { unitNamed } from "../../core/quantity/unit-table.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Meaning, QuantityReading } from "./quantity-reading.ts";
 
 /** What a field takes: the dimensions, the unit of a bare number, and the range that fits here, in SI. */

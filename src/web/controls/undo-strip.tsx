@@ -1,5 +1,5 @@
 import type { JSX } from "solid-js";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import "./controls.css";
 
 /** What was just written, and its undo in the very place of the act. It stays until the next act. */

@@ -1,5 +1,5 @@
 import { createEffect, createSignal, type JSX, onCleanup, Show } from "solid-js";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Task } from "./task.ts";
 import type { Reckoning } from "./use-reckoned.ts";
 

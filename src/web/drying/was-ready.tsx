@@ -6,7 +6,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { CoatPage } from "./coat/state.ts";
 
 type Went = NonNullable<Body<"layer-applied">["went"]>;

@@ -6,7 +6,7 @@ import type { ScreenProps } from "../place.ts";
 import { address } from "../router.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { FilmCard } from "./film-card.tsx";
 
 const t = words.film;

@@ -18,7 +18,7 @@ import { now } from "../shell/now.ts";
 import { woodFill } from "../trials/wood-fill.ts";
 import { known, upToDigits, withDigits } from "../words/number.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { FilmSection } from "./section.tsx";
 import { type CoatLook, coatsInstead, sectionOf } from "./state.ts";
 import "./film.css";

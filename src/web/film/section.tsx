@@ -1,7 +1,7 @@
 import { createMemo, For, Show } from "solid-js";
 import { spread } from "../drawings/spread.ts";
 import { upToDigits, withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { heightUm, type Layer, type Section } from "./state.ts";
 
 const t = words.film;

@@ -3,7 +3,7 @@ import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { dayInWords, lengthInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** Longest that a bar shows, minutes: four hours, when a drop is to be hard by common practice. */
 const most = 240;

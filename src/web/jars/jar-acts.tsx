@@ -3,7 +3,7 @@ import { Dynamic } from "solid-js/web";
 import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { ActProps } from "./acts/act-form.tsx";
 import { BlendAct } from "./acts/blend.tsx";
 import { CorrectAct } from "./acts/correct.tsx";

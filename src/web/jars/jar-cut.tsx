@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Caliper } from "../controls/caliper.tsx";
 import { now } from "../shell/now.ts";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { isSomething } from "./jar-look.ts";
 import { cutKnown, giveOrTake, grams, millilitres, poundsText } from "./jar-text.ts";
 import { ThreeCuts } from "./three-cuts.tsx";

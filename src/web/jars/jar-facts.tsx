@@ -8,7 +8,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { withDigits } from "../words/number.ts";
 import { dayInWords, whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
 import { filledInOunces, massText, volumeText } from "./shop-units.ts";
 

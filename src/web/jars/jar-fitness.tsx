@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
 import { type Fitness, fitnessDefaults } from "../../core/jar/fitness.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { thresholdInWords } from "./thresholds.tsx";
 
 type Threshold = (typeof fitnessDefaults)[keyof typeof fitnessDefaults];

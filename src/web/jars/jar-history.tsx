@@ -4,7 +4,7 @@ import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
 
 /** What happened to the jar, each with what was left then; and what was written but could not be reckoned with. */

@@ -3,7 +3,7 @@ import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Cautions } from "../controls/cautions.tsx";
 import { JarPicture } from "../drawings/jar.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { DropTests } from "./drop-tests.tsx";
 import { JarActs } from "./jar-acts.tsx";
 import { JarCut } from "./jar-cut.tsx";

@@ -3,7 +3,7 @@ import { formatFraction } from "../../core/quantity/format-quantity.ts";
 import { type Cut, poundsPerUsGallonFromCut } from "../../core/units.ts";
 import type { JarView } from "../../core/views/jar.ts";
 import { known, withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** Two standard uncertainties: about 95 in 100 lie within. Said as "give or take" wherever a jar says it. */
 export const giveOrTake = (standardUncertainty: number): number => 2 * standardUncertainty;

@@ -2,7 +2,7 @@ import { createMemo, For, Show } from "solid-js";
 import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { JarGroup } from "../drawings/jar.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { drawnJar } from "./jar-look.ts";
 import { cutOnShelf, readOut } from "./jar-text.ts";
 import { type Kin, kinSize, lineagePlan, linkOver } from "./lineage-plan.ts";

@@ -1,8 +1,10 @@
 import { createUniqueId, For, Show } from "solid-js";
 import { usualMatters } from "../../core/statistics/verdict/verdict-times.ts";
 import { type Ready, type ReadyGroup, shareReadyBy } from "../../core/views/ready.ts";
+import { readyCompared } from "../../core/views/ready-compared.ts";
+import { useBook } from "../book-store/use-book.tsx";
 import { upToDigits, withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { stripScale } from "./strip-lines.ts";
 
 const width = 338;
@@ -117,8 +119,11 @@ export function ReadyCurves(props: {
   const t = words.jars.ready;
   const until = () => stripScale(props.ready).until;
   const groupOf = (key: string) => props.ready.groups.find((group) => group.key === key);
+  const book = useBook();
+  const compared = () =>
+    book.look(`ready-compared:${props.ready.model}`, (read) => readyCompared(read, props.ready.model));
   const ratios = () =>
-    props.ready.ratios.flatMap((ratio) => {
+    (compared()?.pairs ?? []).flatMap((ratio) => {
       const [of, to] = [groupOf(ratio.of), groupOf(ratio.to)];
       if (of === undefined || to === undefined) return [];
       const figures = [ratio.ratio, ...ratio.interval].map((one) => withDigits(one, 2));
@@ -154,7 +159,7 @@ export function ReadyCurves(props: {
             )}
           </For>
         </ul>
-        <p class="small soft">{t.ratiosSay(upToDigits(usualMatters, 2), props.ready.moreJars)}</p>
+        <p class="small soft">{t.ratiosSay(upToDigits(usualMatters, 2), compared()?.moreJars ?? null)}</p>
       </Show>
     </>
   );

@@ -2,7 +2,7 @@ import { createMemo, createSignal, Show } from "solid-js";
 import { type ReadyGroup, type ReadyModel, readyModels, readyView } from "../../core/views/ready.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { ReadyCurves } from "./ready-curves.tsx";
 import { ReadyStrip } from "./ready-strip.tsx";
 import { mostCommon } from "./shelf-plan.ts";

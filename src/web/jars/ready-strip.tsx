@@ -3,7 +3,7 @@ import type { Ready, ReadyGroup } from "../../core/views/ready.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { hoursOf, lineOf, type StripScale, stripScale } from "./strip-lines.ts";
 
 const lineHeight = 22;

@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from "solid-js";
 import { JarGroup } from "../drawings/jar.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { drawnJar } from "./jar-look.ts";
 import { cutOnShelf, readOut, stateOnShelf } from "./jar-text.ts";
 import { columnWidth, type PlacedJar, type Pour, type ShelfSet } from "./shelf-plan.ts";
@@ -20,7 +20,7 @@ const shortened = (text: string, most: number): string =>
   text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
 
 function Words(props: { readonly placed: PlacedJar; readonly shelfY: number; readonly chosen: boolean }) {
-  const { jars } = words;
+  const jars = words.jars;
   const x = () =>
     props.placed.words === "beside" ? props.placed.x + 88 * props.placed.scale + 10 : middleOf(props.placed);
   const cls = () => (props.placed.words === "beside" ? "" : "m");

@@ -2,7 +2,7 @@ import type { NotebookReader } from "../../core/notebook/reader.ts";
 import { formatQuantity } from "../../core/quantity/format-quantity.ts";
 import { unitNamed } from "../../core/quantity/unit-table.ts";
 import type { JarView } from "../../core/views/jar.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
 
 const ouncesIds = ["oz", "lb"];

@@ -2,7 +2,7 @@ import { createSignal, Show } from "solid-js";
 import { type MaterialView, materialIds, materialView } from "../../core/views/material.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { Select } from "../controls/select.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** What stands on the shelf of a kind and is not used up, the newest first. */
 export const onShelf = (book: OpenBook, form: MaterialView["form"]): readonly MaterialView[] =>

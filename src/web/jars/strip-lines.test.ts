@@ -40,8 +40,6 @@ test("the scale holds every look with four or five marks", () => {
   for (const most of [2, 9, 23.6, 40, 300]) {
     const { until, marks } = stripScale({
       groups: [{ ...group, jars: [jar([most], most, null)] }],
-      ratios: [],
-      moreJars: 0,
       scale: null,
       model: "weibull",
     });

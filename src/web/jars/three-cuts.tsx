@@ -4,7 +4,7 @@ import type { CutFigure } from "../../core/jar/reckoning.ts";
 import { poundsPerUsGallonFromCut } from "../../core/units.ts";
 import { scaleOf } from "../controls/scale.ts";
 import { upToDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { cutKnown, giveOrTake } from "./jar-text.ts";
 
 const width = 346;

@@ -4,7 +4,7 @@ import { defaultValue, type TradeDefault } from "../../core/views/default-value.
 import { useBook } from "../book-store/use-book.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 type Name = keyof typeof fitnessDefaults;
 const names = Object.keys(fitnessDefaults) as Name[];

@@ -4,7 +4,7 @@ import { Empty, JarInDashes } from "../controls/empty.tsx";
 import type { ScreenProps } from "../place.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { finishOfJar } from "./jar-look.ts";
 import { JarPanel } from "./jar-panel.tsx";
 import { ReadySection } from "./ready-section.tsx";

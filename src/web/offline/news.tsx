@@ -1,7 +1,7 @@
 import { onCleanup, onMount, Show } from "solid-js";
 import type { Status } from "../book-store/open-book.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { newVersion } from "./pages-kept.ts";
 import { askToPersist, isNearlyFull, room, watchRoom } from "./room.ts";
 

@@ -3,7 +3,7 @@ import { saying } from "../book/lines.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Page } from "../shell/page.tsx";
 import { upToDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { newVersion, pagesKept, takeNewVersion } from "./pages-kept.ts";
 import { askToPersist, isNearlyFull, room } from "./room.ts";
 import "./keeping.css";

@@ -2,7 +2,7 @@ import { createResource, createSignal, Match, Show, Switch } from "solid-js";
 import { openKeep } from "../book-store/open-keep.ts";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { type Door, pairingApi, SaidNo } from "./pairing-api.ts";
 import { TrustSteps } from "./trust-steps.tsx";
 import "./pairing.css";

@@ -4,7 +4,7 @@ import { qrPath } from "../jars/labels/qr-path.ts";
 import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { clock, whenInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { type Invitation, type PhoneTold, pairingApi, SaidNo } from "./pairing-api.ts";
 import "./pairing.css";
 

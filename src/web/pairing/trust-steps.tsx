@@ -1,6 +1,6 @@
 import { createSignal, For, Show } from "solid-js";
 import { Choice } from "../controls/choice.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 const t = words.pairing.letIn;
 type Kind = keyof typeof t.steps;

@@ -4,7 +4,7 @@ import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
 import { materialView } from "../../core/views/material.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import { finishOfRecipe } from "../look/finish-of-recipe.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { shortCut } from "./cut-text.ts";
 import { type Plan, type PlanInput, planFrom } from "./draft.ts";
 import { type Cost, costOf } from "./shelf-choice.ts";

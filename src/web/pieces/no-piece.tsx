@@ -1,5 +1,5 @@
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** The address names a piece that the book does not hold. */
 export const NoPiece = () => (

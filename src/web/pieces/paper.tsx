@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { costOfSchedule, planOfSchedule, recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";

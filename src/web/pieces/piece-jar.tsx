@@ -5,7 +5,7 @@ import { type JarView, jarIds, jarView } from "../../core/views/jar.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** Two cuts are the same on a label when they are no further apart. */
 const sameCutLb = 0.05;

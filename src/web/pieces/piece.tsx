@@ -12,7 +12,7 @@ import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { VapourCard } from "../vapour/vapour-card.tsx";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { costOfSchedule, finishOfSchedule, gramsPerMl, planOfSchedule, recipeInWords } from "./kept-plan.ts";
 import { PieceJar, usePieceJar } from "./piece-jar.tsx";
 import { vapourWork } from "./vapour-work.ts";

@@ -6,7 +6,7 @@ import { QuantityField } from "../controls/quantity-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { eveningChoices } from "./evenings.ts";
 import type { Planning } from "./planning.ts";
 

@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
 import { withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { grams, millilitres } from "./amount-text.ts";
 import { shortCut } from "./cut-text.ts";
 import type { Plan, PlanInput } from "./draft.ts";

@@ -9,7 +9,7 @@ import { finishLook } from "../shell/finish-look.ts";
 import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { dayOf } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { emptyDraft } from "./draft.ts";
 import "./pieces.css";
 import { PlanFields } from "./plan-fields.tsx";

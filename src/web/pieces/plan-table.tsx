@@ -1,7 +1,7 @@
 import { For, type JSX, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { lengthInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { millilitres } from "./amount-text.ts";
 import { coatNumbers, dayName, stepName, waitName } from "./plan-words.ts";
 

@@ -1,6 +1,6 @@
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { dayInWords, lengthInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** `Fri 27 Nov`. A calendar day has no zone: it is read at noon so that no zone moves it. */
 export const dayName = (day: string): string => {

@@ -2,7 +2,7 @@ import { createMemo, For, Show } from "solid-js";
 import type { PieceView } from "../../core/views/piece.ts";
 import { repeatView } from "../../core/views/repeat.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Planning } from "./planning.ts";
 import { coatsForSameFilm, repeatRows } from "./repeat-rows.ts";
 

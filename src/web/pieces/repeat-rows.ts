@@ -3,7 +3,7 @@ import { methodDefaults } from "../../core/pieces/method-defaults.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import type { AirOfShop, RepeatView } from "../../core/views/repeat.ts";
 import { upToDigits, withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { millilitres } from "./amount-text.ts";
 import { shortCut } from "./cut-text.ts";
 import type { Plan, PlanInput } from "./draft.ts";

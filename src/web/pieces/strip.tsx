@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { createRoom } from "../controls/room.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { dayName } from "./plan-words.ts";
 import { type StripRow, stripHours, stripRows } from "./strip-rows.ts";
 

@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import type { CoatUsed, Compared, PlannedUsed } from "../../core/views/planned-used.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { dayOf, lengthInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { millilitres } from "./amount-text.ts";
 import { dayName } from "./plan-words.ts";
 

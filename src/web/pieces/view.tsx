@@ -3,7 +3,7 @@ import { type PieceView, pieceIds, pieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { recipeInWords } from "./kept-plan.ts";
 import "./pieces.css";
 

@@ -9,7 +9,7 @@ import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { readMinutes } from "./read-minutes.ts";
 
 /** How much went on and how long it took, told of a coat that is on: the coat's entry, corrected. */

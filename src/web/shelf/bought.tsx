@@ -8,7 +8,7 @@ import { type FieldExpects, readQuantity } from "../controls/read-quantity.ts";
 import { TextField } from "../controls/text-field.tsx";
 import { now } from "../shell/now.ts";
 import { dayOf } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { figure } from "./draft.ts";
 
 const t = words.shelf;

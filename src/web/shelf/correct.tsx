@@ -6,7 +6,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { NewInstrument } from "./new-instrument.tsx";
 import { NewOther } from "./new-other.tsx";
 import { NewResin } from "./new-resin.tsx";

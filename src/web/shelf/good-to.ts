@@ -3,7 +3,7 @@ import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
 import { unitNamed } from "../../core/quantity/unit-table.ts";
 import type { QuantityReading } from "../controls/quantity-reading.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 const t = words.shelf;
 type Use = Body<"instrument-described">["use"];

@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Cautions } from "../controls/cautions.tsx";
 import { now } from "../shell/now.ts";
 import { dayOf } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { MaterialDrawing } from "./material-drawing.tsx";
 import { factsOf, resinWords, strengthWords } from "./material-text.ts";
 

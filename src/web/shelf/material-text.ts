@@ -1,7 +1,7 @@
 import type { MaterialView } from "../../core/views/material.ts";
 import { upToDigits, withDigits } from "../words/number.ts";
 import { agoInWords, dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { toldStrength } from "./kept-strength.ts";
 
 const t = words.shelf;

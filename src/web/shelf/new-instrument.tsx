@@ -4,7 +4,7 @@ import { instrumentUses } from "../../core/notebook/kinds/materials.ts";
 import { Choice } from "../controls/choice.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
 import type { QuantityReading } from "../controls/quantity-reading.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { isMeasuring, readGoodTo } from "./good-to.ts";
 import { NameField, type NewProps, ShelfForm, useName } from "./shelf-form.tsx";
 import { useWriting } from "./writing.ts";

@@ -4,7 +4,7 @@ import { materialForms } from "../../core/notebook/kinds/materials.ts";
 import { Choice } from "../controls/choice.tsx";
 import { fields } from "../controls/read-quantity.ts";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { BoughtFields, boughtAsks, useBought } from "./bought.tsx";
 import { NameField, type NewProps, ShelfForm, useName } from "./shelf-form.tsx";
 import { useWriting } from "./writing.ts";

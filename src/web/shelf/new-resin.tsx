@@ -6,7 +6,7 @@ import { QuantityField } from "../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { BoughtFields, boughtAsks, useBought } from "./bought.tsx";
 import { draftOfResin, emptyResin, type ResinDraft, readResin, waxes } from "./resin-draft.ts";
 import { NameField, type NewProps, ShelfForm, useName } from "./shelf-form.tsx";

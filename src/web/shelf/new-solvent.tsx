@@ -3,7 +3,7 @@ import type { Body } from "../../core/notebook/kinds/all.ts";
 import { Cautions } from "../controls/cautions.tsx";
 import { fields } from "../controls/read-quantity.ts";
 import { upToDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { BoughtFields, boughtAsks, useBought } from "./bought.tsx";
 import { emptyStrength, figure, readStrength, type StrengthDraft } from "./draft.ts";
 import { strengthDraftOf } from "./kept-strength.ts";

@@ -4,7 +4,7 @@ import { Choice } from "../controls/choice.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { address } from "../router.ts";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { NewInstrument } from "./new-instrument.tsx";
 import { NewOther } from "./new-other.tsx";
 import { NewResin } from "./new-resin.tsx";

@@ -3,7 +3,7 @@ import type { MaterialView } from "../../core/views/material.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { QuantityField } from "../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { PriceFields, usePrice } from "./bought.tsx";
 import { priceWords } from "./material-text.ts";
 

@@ -1,7 +1,7 @@
 import { createSignal, type JSX } from "solid-js";
 import type { NotebookEntry } from "../../core/notebook/entry.ts";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 const t = words.shelf;
 

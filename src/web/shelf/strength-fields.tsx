@@ -3,7 +3,7 @@ import { type Component, components } from "../../core/solution/component.ts";
 import { Choice, Wrong } from "../controls/choice.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { type SheetPart, type StrengthDraft, strengthBases } from "./draft.ts";
 
 const t = words.shelf;

@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Empty, JarInDashes } from "../controls/empty.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { goodToWords } from "./good-to.ts";
 import { isBare, type OnShelf, onTheShelf } from "./list.ts";
 import { MaterialLine } from "./material-line.tsx";

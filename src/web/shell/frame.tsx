@@ -3,7 +3,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { KeepingNews, sayStatus } from "../offline/news.tsx";
 import { type PlaceId, placeIds, placePath } from "../place.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { light, lights, setLight } from "./light.ts";
 import { pageNote, Spine } from "./page.tsx";
 

@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
 import { isUnfetched } from "../lazy.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Page } from "./page.tsx";
 
 export function Nowhere() {

@@ -1,5 +1,5 @@
 import { createEffect, createSignal, For, type JSX, onCleanup, onMount, Show } from "solid-js";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { FinishLook } from "./finish-look.ts";
 
 /** One coat on the spine, counted from the wood: its finish, or open while it is being given. */

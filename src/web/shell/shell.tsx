@@ -4,7 +4,7 @@ import { matchPath } from "../match-path.ts";
 import { canKeepPages } from "../offline/pages-kept.ts";
 import { address } from "../router.ts";
 import { fetchScreens, screens } from "../screens.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { finishStyle } from "./finish-look.ts";
 import { Foot, Head, Places } from "./frame.tsx";
 import { light } from "./light.ts";

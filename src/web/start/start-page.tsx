@@ -2,7 +2,7 @@ import { createSignal, For, Show } from "solid-js";
 import type { KnownNotebooks } from "../book-store/house.ts";
 import { JarInDashes } from "../controls/empty.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import "./start.css";
 
 /** The page before any notebook is open: start one, open the demo, or choose among several. */

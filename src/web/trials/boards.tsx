@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import type { BoardGeometry } from "../../core/design/board-geometry.ts";
 import { placeStartMm } from "../../core/design/board-geometry.ts";
 import { createRoom } from "../controls/room.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import "./boards.css";
 import { woodFill } from "./wood-fill.ts";
 

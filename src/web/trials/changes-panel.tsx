@@ -3,7 +3,7 @@ import type { Trial } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** What was done otherwise than planned once the trial had begun, with why, and before or after the key was opened. */
 export function ChangesPanel(props: { readonly trial: Trial }) {

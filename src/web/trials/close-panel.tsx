@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { levelsTried } from "./trial-state.ts";
 
 const none = "\u0000none";

@@ -3,7 +3,7 @@ import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { shelfJars } from "./shelf-jars.ts";
 
 /** Which jar on the shelf each jar of the plan is; choosing one corrects the layout, with all else as it was. */

@@ -3,7 +3,7 @@ import type { Trial } from "../../core/views/trial.ts";
 import { Choice } from "../controls/choice.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { light as pageLight } from "../shell/light.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { nextOccasion, type Sitting, toRead } from "./judging-state.ts";
 
 export type SetupChosen = Omit<Sitting, "order">;

@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Empty } from "../controls/empty.tsx";
 import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { newSecret } from "./ask/lay-down.ts";
 import { JudgeSetup, type SetupChosen } from "./judge-setup.tsx";
 import { drawnOrder, type Sitting } from "./judging-state.ts";

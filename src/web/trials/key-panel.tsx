@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { keyText, openerOf } from "./open-key.ts";
 import { unjudged } from "./trial-state.ts";
 

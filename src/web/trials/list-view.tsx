@@ -4,7 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
 import { Page } from "../shell/page.tsx";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import "./trials.css";
 
 /** Every trial, the newest first. */

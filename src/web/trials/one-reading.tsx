@@ -4,7 +4,7 @@ import type { PatchState } from "../../core/views/trial-patches.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { TextField } from "../controls/text-field.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Boards } from "./boards.tsx";
 import { judgedBody, type Look, measuredBody, numberTyped, type Sitting } from "./judging-state.ts";
 import { drawnTrial, geometryOf } from "./trial-state.ts";

@@ -7,7 +7,7 @@ import { Choice } from "../controls/choice.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { boardPath } from "../film/board-path.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 type Reason = (typeof leftOutReasons)[number];
 

@@ -5,7 +5,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { keyText, openerOf } from "./open-key.ts";
 import { CodesSheet, CutSheet, SessionSheet } from "./sheets.tsx";
 import { shelfJars } from "./shelf-jars.ts";

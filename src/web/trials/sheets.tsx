@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 type Layout = Body<"trial-laid-out">;
 

@@ -1,7 +1,7 @@
 import type { NotebookReader } from "../../core/notebook/reader.ts";
 import { poundsPerUsGallonFromCut } from "../../core/units.ts";
 import { jarIds, jarView } from "../../core/views/jar.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 export interface ShelfJar {
   readonly id: string;

@@ -1,6 +1,6 @@
 import type { BoardGeometry } from "../../core/design/board-geometry.ts";
 import type { Trial } from "../../core/views/trial.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { DrawnBoard } from "./boards.tsx";
 
 /** The size that the boards were drawn to; a trial that came without one is drawn as common ones are. */

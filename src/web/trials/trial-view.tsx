@@ -5,7 +5,7 @@ import { Empty } from "../controls/empty.tsx";
 import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { dayInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Boards } from "./boards.tsx";
 import { ChangesPanel } from "./changes-panel.tsx";
 import { ClosePanel } from "./close-panel.tsx";

@@ -3,7 +3,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { upToDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { closedRoom, limits, plainNumber, roomNames, type ShopRoom } from "./state.ts";
 
 const t = words.vapour;

@@ -7,7 +7,7 @@ import { TextField } from "../controls/text-field.tsx";
 import { now } from "../shell/now.ts";
 import { upToDigits, withDigits } from "../words/number.ts";
 import { lengthInWords } from "../words/time.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { RoomForm } from "./room-form.tsx";
 import {
   changesAsked,

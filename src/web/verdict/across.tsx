@@ -1,7 +1,7 @@
 import { createResource, For, Show } from "solid-js";
 import { holmAdjusted } from "../../core/statistics/several/holm.ts";
 import type { Trial } from "../../core/views/trial.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import type { Look } from "./questions.ts";
 import { verdictsOn } from "./verdict-state.ts";
 

@@ -1,7 +1,7 @@
 import { createMemo, For } from "solid-js";
 import { scaleOf } from "../controls/scale.ts";
 import type { Saying } from "../words/en/verdict.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { figuresOf } from "./figures.ts";
 import type { VerdictPair } from "./questions.ts";
 

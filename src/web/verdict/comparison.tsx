@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
 import type { Saying } from "../words/en/verdict.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { CaliperBand } from "./caliper-band.tsx";
 import { pairsTold, type VerdictAnswer } from "./questions.ts";
 import { sayMore, sayPair, sayRefusal } from "./saying.ts";

@@ -3,7 +3,7 @@ import { equalFrom } from "../../core/statistics/verdict/over-coats.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { scaleOf } from "../controls/scale.ts";
 import type { Saying } from "../words/en/verdict.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { type Course as CourseFound, courseOf } from "./course-state.ts";
 import { figuresOf } from "./figures.ts";
 import type { Look, VerdictPair } from "./questions.ts";

@@ -3,7 +3,7 @@ import type { Trial } from "../../core/views/trial.ts";
 import { blindingHad } from "../../core/views/trial-rows.ts";
 import type { Saying } from "../words/en/verdict.ts";
 import { withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { rowsAsCsv } from "./csv.ts";
 import { Download } from "./download.tsx";
 import { figuresOf } from "./figures.ts";

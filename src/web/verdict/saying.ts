@@ -1,7 +1,7 @@
 import type { Problem } from "../../core/registry/problem.ts";
 import type { Saying } from "../words/en/verdict.ts";
 import { withPlaces } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { figuresOf } from "./figures.ts";
 import type { Look, VerdictAnswer, VerdictInput, VerdictPair } from "./questions.ts";
 

@@ -1,7 +1,7 @@
 import { createSignal, For, Show } from "solid-js";
 import type { Trial } from "../../core/views/trial.ts";
 import { Choice } from "../controls/choice.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 /** Taking a recipe on: most of each stands first, and each can be another. */
 export function Take(props: { readonly trial: Trial; readonly recipe: Readonly<Record<string, string>> }) {

@@ -10,7 +10,7 @@ import type { ScreenProps } from "../place.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { Across } from "./across.tsx";
 import { Comparison } from "./comparison.tsx";
 import { Course } from "./course.tsx";

@@ -2,7 +2,7 @@ import { createMemo, For } from "solid-js";
 import type { Grain } from "../../core/wood/movement.ts";
 import { woodFill } from "../trials/wood-fill.ts";
 import { withDigits } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 
 const width = 338;
 const left = 8;

@@ -11,7 +11,7 @@ import { Select } from "../controls/select.tsx";
 import { createAirDraft } from "../drying/shop-air.ts";
 import { Page } from "../shell/page.tsx";
 import { withDigits, withPlaces } from "../words/number.ts";
-import { words } from "../words/words.ts";
+import * as words from "../words/words.ts";
 import { PanelPicture } from "./panel.tsx";
 import {
   airOf,

@@ -1,4 +1,20 @@
-import { en } from "./en.ts";
-
-export type Words = typeof en;
-export const words: Words = en;
+/** Every text on the pages, in English, a module a place: a page brings the words of its own place, and no other’s. */
+export { bench } from "./en/bench.ts";
+export { book } from "./en/book.ts";
+export { cautions } from "./en/cautions.ts";
+export { controls } from "./en/controls.ts";
+export { drying } from "./en/drying.ts";
+export { film } from "./en/film.ts";
+export { jars } from "./en/jars.ts";
+export { keeping } from "./en/keeping.ts";
+export { pairing } from "./en/pairing.ts";
+export { pieces } from "./en/pieces.ts";
+export { plan } from "./en/plan.ts";
+export { shelf } from "./en/shelf.ts";
+export { shell } from "./en/shell.ts";
+export { start } from "./en/start.ts";
+export { trialImport } from "./en/trial-import.ts";
+export { trials } from "./en/trials.ts";
+export { vapour } from "./en/vapour.ts";
+export { verdict } from "./en/verdict.ts";
+export { wood } from "./en/wood.ts";

@@ -4,7 +4,7 @@ import { scaleOf } from "../../controls/scale.ts";
 import { spread } from "../../drawings/spread.ts";
 import { upToDigits, withDigits, withPlaces } from "../../words/number.ts";
 import { lengthInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Dried } from "../task.ts";
 import { type CurvePoint, coldest } from "./state.ts";
 

@@ -1,7 +1,7 @@
 import { For } from "solid-js";
 import { drying } from "../../../core/registry/drying.ts";
 import { upToDigits, withDigits, withPlaces } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Dried } from "../task.ts";
 import { type CurvePoint, tableOf } from "./state.ts";
 

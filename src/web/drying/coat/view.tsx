@@ -17,7 +17,7 @@ import { now } from "../../shell/now.ts";
 import { Page } from "../../shell/page.tsx";
 import { upToDigits, withDigits, withPlaces } from "../../words/number.ts";
 import { whenInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
 import { coatPath, placeFrom } from "../place-path.ts";
 import type { Dried } from "../task.ts";

@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import type { Own } from "../../../core/evaporation/own-log.ts";
 import type { WaitAnswer } from "../../../core/views/wait-question.ts";
 import { lengthInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
 import type { Reckoning } from "../use-reckoned.ts";
 

@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
 import { withDigits, withPlaces } from "../../words/number.ts";
 import { lengthInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Compared } from "./state.ts";
 
 const t = words.drying.compare;

@@ -13,7 +13,7 @@ import { address } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
 import { withPlaces } from "../../words/number.ts";
 import { lengthInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
 import { createAirDraft } from "../shop-air.ts";
 import { useOwn, whitensBelow } from "../use-own.ts";

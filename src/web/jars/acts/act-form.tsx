@@ -1,5 +1,5 @@
 import type { JSX } from "solid-js";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 
 /** What every act at a jar stands in: its fields, the one thing to press, and a way out. */
 export function ActForm(props: {

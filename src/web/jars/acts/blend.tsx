@@ -5,7 +5,7 @@ import { Cautions } from "../../controls/cautions.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { Select } from "../../controls/select.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asMillilitres } from "../as-typed.ts";
 import { blendPlan, type PouredIn } from "../blend-plan.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";

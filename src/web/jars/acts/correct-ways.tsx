@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { Choice } from "../../controls/choice.tsx";
 import { known, withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asGrams } from "../as-typed.ts";
 import type { Way } from "../correct-plan.ts";
 import { giveOrTake } from "../jar-text.ts";

@@ -4,7 +4,7 @@ import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asGrams, asMillilitres } from "../as-typed.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
 import { correctPlan, type Way } from "../correct-plan.ts";

@@ -3,7 +3,7 @@ import { type dropTestResults, dropTestResults as results } from "../../../core/
 import { useBook } from "../../book-store/use-book.tsx";
 import { Choice } from "../../controls/choice.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 
 const minutesIn = (text: string): number | undefined =>

@@ -5,7 +5,7 @@ import { useBook } from "../../book-store/use-book.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 import { InstrumentSelect, useInstrument } from "./instruments.tsx";

@@ -2,7 +2,7 @@ import { createSignal } from "solid-js";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 

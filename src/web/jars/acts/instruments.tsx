@@ -3,7 +3,7 @@ import type { TypedQuantity } from "../../../core/notebook/kinds/parts.ts";
 import { type InstrumentView, instrumentIds, instrumentView } from "../../../core/views/material.ts";
 import type { OpenBook } from "../../book-store/open-book.ts";
 import { Select } from "../../controls/select.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 
 export const instrumentsFor = (book: OpenBook, use: InstrumentView["use"]): readonly InstrumentView[] =>
   book.look("instruments", instrumentIds).flatMap((id) => {

@@ -1,6 +1,6 @@
 import { createSignal } from "solid-js";
 import { Choice } from "../../controls/choice.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 
 /** A jar is weighed with its lid on or off; the two are not compared. */
 export function useLid() {

@@ -4,7 +4,7 @@ import { clarities, undissolvedShares } from "../../../core/notebook/kinds/jars.
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 

@@ -3,7 +3,7 @@ import { useBook } from "../../book-store/use-book.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 
 /** What was left in a dispenser, back into the jar: from then on a drop is tested first. */

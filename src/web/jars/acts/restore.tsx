@@ -6,7 +6,7 @@ import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { now } from "../../shell/now.ts";
 import { known, withDigits } from "../../words/number.ts";
 import { dayInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asMillilitres } from "../as-typed.ts";
 import { giveOrTake, grams } from "../jar-text.ts";
 import { type RestorePlan, restorePlan } from "../restore-plan.ts";

@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import { known, withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";
 import type { SeriesPlan } from "../series-plan.ts";
 

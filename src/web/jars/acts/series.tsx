@@ -5,7 +5,7 @@ import { Cautions } from "../../controls/cautions.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asMillilitres } from "../as-typed.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
 import { seriesPlan, type WantedCut } from "../series-plan.ts";

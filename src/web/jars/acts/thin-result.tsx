@@ -1,6 +1,6 @@
 import { Show } from "solid-js";
 import { known, withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";
 import type { ThinPlan } from "../thin-plan.ts";
 

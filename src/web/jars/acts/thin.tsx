@@ -5,7 +5,7 @@ import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asMillilitres } from "../as-typed.ts";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";
 import { SolventSelect, useSolvent } from "../solvents.tsx";

@@ -2,7 +2,7 @@ import { createSignal, Show } from "solid-js";
 import { useBook } from "../../book-store/use-book.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { millilitres } from "../jar-text.ts";
 import { SolventSelect, useSolvent } from "../solvents.tsx";
 import { lookAtJar } from "../use-jar.ts";

@@ -3,7 +3,7 @@ import type { OpenBook } from "../../book-store/open-book.ts";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { codesTaken } from "../codes.ts";
 
 /** A code and a glass for a new batch, as they are being typed. */

@@ -3,7 +3,7 @@ import { grossDue } from "../../../core/views/gross-due.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { fields, readQuantity } from "../../controls/read-quantity.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { grams } from "../jar-text.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
 import { InstrumentSelect, useInstrument } from "./instruments.tsx";

@@ -4,7 +4,7 @@ import type { ColumnMatch } from "../../../core/jar-import/match-columns.ts";
 import { dayOrders } from "../../../core/jar-import/read-day.ts";
 import { unitNamed } from "../../../core/quantity/unit-table.ts";
 import { Select } from "../../controls/select.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asksForUnit, type Choices, chosenField, unitsOf } from "./columns.ts";
 
 const t = words.jars.importing;

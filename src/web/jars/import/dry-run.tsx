@@ -2,7 +2,7 @@ import { createMemo, For, Show } from "solid-js";
 import type { ImportPlan, PlannedJar } from "../../../core/jar-import/plan-import.ts";
 import { poundsPerUsGallonFromCut } from "../../../core/units.ts";
 import { withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { grams, millilitres } from "../jar-text.ts";
 
 const t = words.jars.importing;

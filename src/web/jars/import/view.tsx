@@ -14,7 +14,7 @@ import { UndoStrip } from "../../controls/undo-strip.tsx";
 import { now } from "../../shell/now.ts";
 import { Page } from "../../shell/page.tsx";
 import { dayOf } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { codesTaken } from "../codes.ts";
 import { ColumnFields } from "./column-fields.tsx";
 import { type Choices, matchesOf } from "./columns.ts";

@@ -1,7 +1,7 @@
 import { Show } from "solid-js";
 import { Choice } from "../../controls/choice.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { perSheet, plainSheet, plainSize } from "./formats.ts";
 import type { FormatChoice } from "./use-format.ts";
 

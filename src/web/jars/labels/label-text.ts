@@ -6,7 +6,7 @@ import { type Cut, poundsPerUsGallonFromCut } from "../../../core/units.ts";
 import type { JarView } from "../../../core/views/jar.ts";
 import { withDigits } from "../../words/number.ts";
 import { dayInWords } from "../../words/time.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { grams, millilitres, poundsText } from "../jar-text.ts";
 
 /** What stands on a jar's label. */

@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import type { JarView } from "../../../core/views/jar.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { type LabelFormat, papers, placeOf } from "./formats.ts";
 import { Label } from "./label.tsx";
 import type { LabelLayout } from "./label-layout.ts";

@@ -5,7 +5,7 @@ import { DoesNotFit } from "../../controls/does-not-fit.tsx";
 import { addressForPhones } from "../../pairing/pairing-api.ts";
 import { address, navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { cutOnShelf } from "../jar-text.ts";
 import { jarsOnShelves } from "../use-jar.ts";
 import { FormatFields } from "./format-fields.tsx";

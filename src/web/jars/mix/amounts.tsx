@@ -2,7 +2,7 @@ import { createSignal, For, Show } from "solid-js";
 import { formatQuantity } from "../../../core/quantity/format-quantity.ts";
 import { QuantityField } from "../../controls/quantity-field.tsx";
 import { known } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { asGrams } from "../as-typed.ts";
 import { giveOrTake } from "../jar-text.ts";
 import { inOunces } from "../shop-units.ts";

@@ -4,7 +4,7 @@ import { hexFromSrgb } from "../../../core/colour/srgb.ts";
 import { JarPicture } from "../../drawings/jar.tsx";
 import { finishOfBags } from "../../look/finish-of-recipe.ts";
 import { known } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { giveOrTake } from "../jar-text.ts";
 import { isWeight } from "../shop-units.ts";
 import { mixFields } from "./mix-fields.ts";

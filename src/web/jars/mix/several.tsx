@@ -4,7 +4,7 @@ import type { OpenBook } from "../../book-store/open-book.ts";
 import { fields } from "../../controls/read-quantity.ts";
 import { Select } from "../../controls/select.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { onShelf } from "../solvents.tsx";
 import { readShares } from "./shares.ts";
 

@@ -3,7 +3,7 @@ import { finishColour } from "../../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../../core/colour/srgb.ts";
 import { finishOfBags } from "../../look/finish-of-recipe.ts";
 import { withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Meant, Trap } from "./traps.ts";
 import type { MixDraft } from "./use-mix.ts";
 

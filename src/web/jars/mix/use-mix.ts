@@ -4,7 +4,7 @@ import type { MaterialView } from "../../../core/views/material.ts";
 import type { OpenBook } from "../../book-store/open-book.ts";
 import type { QuantityReading } from "../../controls/quantity-reading.ts";
 import { readQuantity } from "../../controls/read-quantity.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { instrumentsFor, useInstrument } from "../acts/instruments.tsx";
 import { useVessel } from "../acts/vessel.tsx";
 import { codesTaken, letterOf, nextCode } from "../codes.ts";

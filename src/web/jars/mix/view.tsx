@@ -6,7 +6,7 @@ import { finishOfBags } from "../../look/finish-of-recipe.ts";
 import { navigate } from "../../router.ts";
 import { finishLook } from "../../shell/finish-look.ts";
 import { Page } from "../../shell/page.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { InstrumentSelect } from "../acts/instruments.tsx";
 import { VesselFields } from "../acts/vessel.tsx";
 import { asGrams } from "../as-typed.ts";

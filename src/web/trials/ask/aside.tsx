@@ -1,7 +1,7 @@
 import { For, Show } from "solid-js";
 import type { Noise } from "../../../core/design/foresight/smallest-difference.ts";
 import { withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { CanShow } from "./can-show.tsx";
 import type { Draft } from "./draft.ts";
 import type { EarlierNoise } from "./earlier-noise.ts";

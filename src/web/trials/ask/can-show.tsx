@@ -3,7 +3,7 @@ import type { Noise, SmallestDifference } from "../../../core/design/foresight/s
 import { Choice } from "../../controls/choice.tsx";
 import { TextField } from "../../controls/text-field.tsx";
 import { withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { Curve } from "./curve.tsx";
 import type { Draft, NoiseTyped } from "./draft.ts";
 import type { EarlierNoise } from "./earlier-noise.ts";

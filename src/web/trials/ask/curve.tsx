@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from "solid-js";
 import type { CurvePoint } from "../../../core/design/foresight/more-of-it.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 
 const width = 340;
 const height = 170;

@@ -2,7 +2,7 @@ import { For, Index, Match, Show, Switch } from "solid-js";
 import { Choice } from "../../controls/choice.tsx";
 import { Select } from "../../controls/select.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { type Draft, type DraftFactor, factorKinds, factorName, offeredKinds } from "./draft.ts";
 import { sayFault } from "./fault-words.ts";
 import { type Fault, listOf } from "./field-reader.ts";

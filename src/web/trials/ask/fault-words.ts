@@ -1,4 +1,4 @@
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Fault } from "./field-reader.ts";
 
 /** The sentence beside a field that cannot be read, or nothing when it can. */

@@ -1,7 +1,7 @@
 import { Index, Show } from "solid-js";
 import { Select } from "../../controls/select.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { DraftLook } from "./draft.ts";
 import type { EditorProps } from "./editors.tsx";
 import { sayFault } from "./fault-words.ts";

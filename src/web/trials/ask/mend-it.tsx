@@ -1,5 +1,5 @@
 import { Show } from "solid-js";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Asked, Draft } from "./draft.ts";
 import { changeFor } from "./draft-changes.ts";
 import type { Further } from "./plan.ts";

@@ -1,5 +1,5 @@
 import { For, type JSX } from "solid-js";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { type Draft, factorName } from "./draft.ts";
 import { listOf } from "./field-reader.ts";
 

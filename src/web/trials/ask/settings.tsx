@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import { Choice } from "../../controls/choice.tsx";
 import { Select } from "../../controls/select.tsx";
 import { TextField } from "../../controls/text-field.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { ShelfJar } from "../shelf-jars.ts";
 import { type Keeping, type KeyHolding, keyHoldings } from "./keeping.ts";
 

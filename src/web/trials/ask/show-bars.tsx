@@ -1,7 +1,7 @@
 import { createMemo, For } from "solid-js";
 import type { SmallestDifference } from "../../../core/design/foresight/smallest-difference.ts";
 import { withDigits } from "../../words/number.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 
 const width = 340;
 const rowPx = 46;

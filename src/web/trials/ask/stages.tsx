@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import { stagesFor } from "../../../core/design/foresight/stages.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import type { Asked } from "./draft.ts";
 import { planOf } from "./plan.ts";
 

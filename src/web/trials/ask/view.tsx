@@ -4,7 +4,7 @@ import { useBook } from "../../book-store/use-book.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
 import { navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { Boards, type DrawnBoard } from "../boards.tsx";
 import { shelfJars } from "../shelf-jars.ts";
 import "../trials.css";

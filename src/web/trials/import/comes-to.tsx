@@ -1,6 +1,6 @@
 import { For, Show } from "solid-js";
 import type { PlannedTrial } from "../../../core/trial-import/plan-trial.ts";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 
 const t = words.trialImport;
 const mostSaid = 8;

@@ -1,7 +1,7 @@
 import { Index, Show } from "solid-js";
 import { type RoleMatch, roles } from "../../../core/trial-import/roles.ts";
 import { Select } from "../../controls/select.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { type Choices, chosenRole } from "./state.ts";
 
 const t = words.trialImport;

@@ -7,7 +7,7 @@ import { tableOf } from "../../controls/table-of.ts";
 import { TextField } from "../../controls/text-field.tsx";
 import { navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
-import { words } from "../../words/words.ts";
+import * as words from "../../words/words.ts";
 import { newSecret } from "../ask/lay-down.ts";
 import { ComesTo } from "./comes-to.tsx";
 import { RoleFields } from "./role-fields.tsx";
