@@ -29,21 +29,35 @@ async function emptyPage() {
   return output[0].code;
 }
 
+/** In the page from its first moment: when the Bench came to stand in it. */
+function watchForBench() {
+  new MutationObserver((_, watch) => {
+    if (document.querySelector(".bench h1, .bench h2") === null) return;
+    watch.disconnect();
+    requestAnimationFrame(() => performance.mark("bench stands"));
+  }).observe(document, { subtree: true, childList: true });
+}
+
+/** Scripts asked for until the Bench stands, and after it until nothing is asked for any more. */
 async function scriptsLoaded(address) {
   const executablePath = process.env.CHROMIUM ?? "/usr/bin/chromium";
   const args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-sync"];
   const browser = await chromium.launch({ executablePath, args });
   try {
     const page = await browser.newPage();
-    const paths = new Set();
-    page.on("request", (asked) => {
-      if (asked.resourceType() === "script") paths.add(new URL(asked.url()).pathname);
+    await page.addInitScript(watchForBench);
+    await page.goto(address, { waitUntil: "networkidle" });
+    const asked = await page.evaluate(() => {
+      const stood = performance.getEntriesByName("bench stands")[0]?.startTime ?? Number.POSITIVE_INFINITY;
+      return performance
+        .getEntriesByType("resource")
+        .filter(({ name }) => name.endsWith(".js"))
+        .map(({ name, startTime }) => ({ path: new URL(name).pathname, before: startTime <= stood }));
     });
-    await page.goto(address, { waitUntil: "commit" });
-    await page.locator(".bench").waitFor();
-    const before = [...paths];
-    await page.waitForLoadState("networkidle");
-    return { before, after: [...paths].slice(before.length) };
+    const paths = (before) => [
+      ...new Set(asked.filter((one) => one.before === before).map(({ path }) => path)),
+    ];
+    return { before: paths(true), after: paths(false) };
   } finally {
     await browser.close();
   }

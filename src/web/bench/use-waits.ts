@@ -3,6 +3,7 @@ import type { KnownWaits } from "../../core/views/bench.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { type WaitAnswer, type WaitQuestion, waitQuestion } from "../../core/views/wait-question.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
+import { afterPaint } from "../controls/after-paint.ts";
 import { useOwn } from "../drying/use-own.ts";
 import { useReckoned } from "../drying/use-reckoned.ts";
 
@@ -36,7 +37,9 @@ function longest(answers: readonly WaitAnswer[]): ReadonlyMap<string, WaitAnswer
 /** When the last coats at the bench may be followed, by the model or the person's own log where they can say; off the page's thread. */
 export function useWaits(book: OpenBook, trials: Accessor<readonly Trial[]>) {
   const own = useOwn();
+  const drawn = afterPaint();
   const asked = createMemo(() => {
+    if (!drawn()) return undefined;
     const [questions, log] = [questionsOf(book, trials()), own()];
     return questions.length === 0 || log === undefined ? undefined : { questions, own: log.wait };
   });

@@ -1,6 +1,7 @@
 import { type Accessor, createEffect, createMemo, createSignal } from "solid-js";
 import { logQuestions, ownFrom } from "../../core/views/wait-question.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { afterPaint } from "../controls/after-paint.ts";
 import { reckon } from "./reckoner.ts";
 import type { Tasks } from "./task.ts";
 
@@ -19,11 +20,12 @@ const againAfterMs = 3000;
 /** What the person's own log says; the last answer while a new one is worked out, nothing before the first. */
 export function useOwn(): Accessor<Own | undefined> {
   const book = useBook();
+  const drawn = afterPaint();
   const log = book.view("log-questions", logQuestions);
   const empty = createMemo(() => log().waits.length + log().whitenings.length === 0);
   createEffect(() => {
     tries();
-    if (empty()) return;
+    if (!drawn() || empty()) return;
     const key = JSON.stringify(log());
     if (key === latest()?.log || key === underWay) return;
     underWay = key;
