@@ -5,6 +5,7 @@ import type { Keep } from "./keep.ts";
 import { type BookEffects, OpenBook } from "./open-book.ts";
 import { newId, randomBytes } from "./open-keep.ts";
 import { tabsOfBrowser } from "./tabs.ts";
+import { writer } from "./writer.ts";
 
 /** A notebook that can be opened here: kept in this browser, told of by the house, or both. */
 export interface Known {
@@ -77,7 +78,7 @@ export async function beginNotebook(keep: Keep, name: string): Promise<string> {
   await keep.putCard({ id, name });
   const begun = writeEntry(
     { notebook: id, kind: "notebook-begun", body: { name } },
-    { ...effects(), device: await keep.device(), by: null, nextSeq: () => 1 },
+    { ...effects(), device: await keep.device(), by: writer(), nextSeq: () => 1 },
   );
   await keep.keepWritten(id, [{ id: begun.entry.id, seq: 1, text: begun.text }]);
   return id;

@@ -10,6 +10,7 @@ import type { Keep, Row, Written } from "./keep.ts";
 import { Keeper } from "./keeper.ts";
 import { Outbox, type RefusedEntry, type ToSend } from "./outbox.ts";
 import type { Tabs } from "./tabs.ts";
+import { writer } from "./writer.ts";
 
 /** What a page says happened; the envelope is put around it here. */
 export type Draft<K extends Kind> = Omit<EntryDraft<K>, "notebook">;
@@ -129,7 +130,7 @@ export class OpenBook {
   write<K extends Kind>(draft: Draft<K>): string {
     const kept = writeEntry<K>(
       { ...draft, notebook: this.id },
-      { ...this.#effects, device: this.device, by: null, nextSeq: () => ++this.#seq },
+      { ...this.#effects, device: this.device, by: writer(), nextSeq: () => ++this.#seq },
     );
     this.#dropTexts(this.#notebook.add([kept]).emptied);
     this.#outbox.put(kept.entry.id, kept.text);

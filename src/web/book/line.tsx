@@ -1,5 +1,6 @@
 import { Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
+import { writer } from "../book-store/writer.ts";
 import { now } from "../shell/now.ts";
 import { clock, dayInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
@@ -27,6 +28,9 @@ export function Line(props: { readonly line: BookLine }) {
             <Show when={props.line.state === "struck"} fallback={props.line.says}>
               <s>{props.line.says}</s>
             </Show>
+            <Show when={props.line.by !== null && props.line.by !== writer()}>
+              <small class="soft"> {props.line.by}</small>
+            </Show>
             <Show when={props.line.writtenLater}>
               <small class="soft"> {words.book.later}</small>
             </Show>
@@ -34,7 +38,7 @@ export function Line(props: { readonly line: BookLine }) {
         </summary>
         <div class="more">
           <p class="small soft">
-            {words.book.writtenOn(written(), props.line.device.slice(-4), props.line.seq)}
+            {words.book.writtenOn(written(), props.line.by, props.line.device.slice(-4), props.line.seq)}
           </p>
           <Show when={canStrike()}>
             <button

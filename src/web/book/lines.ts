@@ -14,6 +14,8 @@ export interface BookLine {
   readonly zone: string;
   readonly knownTo: NotebookEntry["happenedKnownTo"];
   readonly recorded: string;
+  /** Who wrote it, where the device knew; else null. */
+  readonly by: string | null;
   readonly device: string;
   readonly seq: number;
   /** Written down well after it happened, or marked as remembered. */
@@ -61,6 +63,7 @@ function lineOf(notebook: Notebook, entry: NotebookEntry): BookLine {
     zone: entry.zone,
     knownTo: entry.happenedKnownTo,
     recorded: entry.recorded,
+    by: entry.by,
     device: entry.device,
     seq: entry.seq,
     writtenLater: late,

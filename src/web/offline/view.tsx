@@ -1,6 +1,8 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { saying } from "../book/lines.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { setWriter, writer } from "../book-store/writer.ts";
+import { TextField } from "../controls/text-field.tsx";
 import { Page } from "../shell/page.tsx";
 import { upToDigits } from "../words/number.ts";
 import * as words from "../words/words.ts";
@@ -33,6 +35,7 @@ export function KeepingView() {
         </Show>
         <Counts />
         <Waiting />
+        <Writer />
         <ThisBrowser />
         <Pages />
         <section class="hung">
@@ -100,6 +103,40 @@ function Waiting() {
       </Show>
       <Show when={!book.status().barred && !book.status().noRoom}>
         <p class="soft">{book.status().reachable ? t.reached : t.outOfReach}</p>
+      </Show>
+    </section>
+  );
+}
+
+/** Who writes on this device: with two phones on one evening, who did what stands in the book. */
+function Writer() {
+  const [typed, setTyped] = createSignal<string>();
+  const [told, setTold] = createSignal(false);
+  const keep = () => {
+    const name = typed();
+    if (name === undefined) return;
+    setWriter(name);
+    setTyped(undefined);
+    setTold(true);
+  };
+  return (
+    <section class="hung stack">
+      <h2>{t.writerHeading}</h2>
+      <p>{t.writerSays}</p>
+      <TextField
+        label={t.writerName}
+        value={typed() ?? writer() ?? ""}
+        onInput={(name) => {
+          setTyped(name);
+          setTold(false);
+        }}
+        onEnter={keep}
+      />
+      <button type="button" onClick={keep}>
+        {t.writerAct}
+      </button>
+      <Show when={told()}>
+        <p role="status">{writer() === null ? t.writerGone : t.writerKept(writer() ?? "")}</p>
       </Show>
     </section>
   );

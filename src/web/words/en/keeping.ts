@@ -34,6 +34,14 @@ export const keeping = {
   tryAgain: "Try again to keep it here",
   stillNoRoom: "There is still no room.",
 
+  writerHeading: "Who writes on this device?",
+  writerSays:
+    "The name stands on everything written here from now on, so that the book says who did what. What was written before stays as it is.",
+  writerName: "Name",
+  writerAct: "Write under this name",
+  writerKept: (name: string) => `${name} writes here from now on.`,
+  writerGone: "Nobody’s name is written from now on.",
+
   deviceHeading: "Will this browser keep it?",
   promised: "Yes. The browser promises not to clear it away by itself.",
   evictable:
