@@ -98,6 +98,11 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
     const address = new URL(page.url()).pathname;
     await page.getByText("All in the notebook").waitFor();
 
+    await page.getByRole("link", { name: "Codes and session sheet" }).click();
+    const labels = page.getByRole("region", { name: "Board labels, Alcohol on cherry" });
+    await labels.getByText("plank A").waitFor();
+    expect(await labels.textContent()).not.toMatch(/ethanol|isopropanol/); // blind on the boards too
+    await page.goto(address);
     await page.getByRole("link", { name: "Coat it on the bench" }).click();
     await page.getByRole("button", { name: /^Coat 1 is on/ }).click();
     await page.getByText("Coat 1 written on").waitFor();

@@ -1,6 +1,6 @@
 import { createResource, createSignal, For, Show } from "solid-js";
 import { useBook } from "../book-store/use-book.tsx";
-import { qrPath } from "../jars/labels/qr-path.ts";
+import { qrPath } from "../drawings/qr-path.ts";
 import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { clock, whenInWords } from "../words/time.ts";

@@ -7,7 +7,7 @@ import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import * as words from "../words/words.ts";
 import { keyText, openerOf } from "./open-key.ts";
-import { CodesSheet, CutSheet, SessionSheet } from "./sheets.tsx";
+import { BoardLabels, CodesSheet, CutSheet, SessionSheet } from "./sheets.tsx";
 import { shelfJars } from "./shelf-jars.ts";
 import { NoTrial } from "./trial-view.tsx";
 import "./trials.css";
@@ -44,6 +44,7 @@ export function TrialPrint(props: ScreenProps) {
             {(laid) => (
               <div class="papers">
                 <CodesSheet name={t().asked.question} body={laid().body} />
+                <BoardLabels name={t().asked.question} trial={t().id} body={laid().body} />
                 <For each={laid().body.orders}>
                   {(order, n) => (
                     <SessionSheet

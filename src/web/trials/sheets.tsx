@@ -1,5 +1,8 @@
-import { For, Show } from "solid-js";
+import { createMemo, createSignal, For, onMount, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
+import { qrPath } from "../drawings/qr-path.ts";
+import { boardPath } from "../film/board-path.ts";
+import { addressForPhones } from "../pairing/pairing-api.ts";
 import * as words from "../words/words.ts";
 
 type Layout = Body<"trial-laid-out">;
@@ -68,6 +71,61 @@ export function CodesSheet(props: { readonly name: string; readonly body: Layout
         </For>
       </svg>
       <p class="tip">{words.trials.codesTip}</p>
+      <Bar />
+    </section>
+  );
+}
+
+const labelsAcross = 3;
+const labelMm = [62, 30] as const;
+
+/** A label for the back of each board: its name, its plank, and a code that opens it on a phone. It says nothing of recipes. */
+export function BoardLabels(props: { readonly name: string; readonly trial: string; readonly body: Layout }) {
+  const [w, h] = labelMm;
+  const rows = () => Math.ceil(props.body.boards.length / labelsAcross);
+  const [phonesAt, setPhonesAt] = createSignal(location.origin);
+  onMount(async () => setPhonesAt(await addressForPhones()));
+  return (
+    <section class="sheet" tabindex="0" aria-label={words.trials.labelsHeading(props.name)}>
+      <Head says={words.trials.labelsHeading(props.name)} />
+      <svg
+        width={`${w * labelsAcross}mm`}
+        height={`${h * rows()}mm`}
+        viewBox={`0 0 ${w * labelsAcross} ${h * rows()}`}
+        role="img"
+        aria-label={props.body.boards.map((b) => b.name).join(", ")}
+      >
+        <For each={props.body.boards}>
+          {(board, i) => {
+            const code = createMemo(() => qrPath(`${phonesAt()}${boardPath(props.trial, board.name)}`));
+            return (
+              <g transform={`translate(${(i() % labelsAcross) * w} ${Math.floor(i() / labelsAcross) * h})`}>
+                <rect
+                  width={w}
+                  height={h}
+                  fill="none"
+                  stroke="#888"
+                  stroke-width=".25"
+                  stroke-dasharray="1.500 1"
+                />
+                <g transform={`translate(${w - h} 0) scale(${h / code().size})`}>
+                  <path d={code().path} />
+                </g>
+                <text x="3" y="9" font-size="6" class="b">
+                  {board.name}
+                </text>
+                <text x="3" y="15" font-size="3.500">
+                  {words.trials.labelPlank(board.plank)}
+                </text>
+                <text x="3" y="20" font-size="3.500">
+                  {board.wood}
+                </text>
+              </g>
+            );
+          }}
+        </For>
+      </svg>
+      <p class="tip">{words.trials.labelsTip}</p>
       <Bar />
     </section>
   );

@@ -2,10 +2,10 @@ import { createMemo, For } from "solid-js";
 import { finishColour } from "../../../core/colour/finish-colour.ts";
 import { hexFromSrgb } from "../../../core/colour/srgb.ts";
 import type { JarView } from "../../../core/views/jar.ts";
+import { qrPath } from "../../drawings/qr-path.ts";
 import * as words from "../../words/words.ts";
 import { finishOfJar } from "../jar-look.ts";
 import type { LabelLayout, PlacedText } from "./label-layout.ts";
-import { qrPath } from "./qr-path.ts";
 
 const looks = {
   cut: { class: "say", weight: 700 },
