@@ -1,6 +1,6 @@
 // A judge with the whole database, every answer of the server, and the program itself cannot read a shut key.
 import { randomBytes } from "node:crypto";
-import { beforeAll, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { layOut } from "../src/core/design/layout.ts";
 import type { LaidPatch, Plan } from "../src/core/design/plan.ts";
 import { openKey, type SealedKey, sealKey } from "../src/core/notebook/blind-key.ts";
@@ -11,7 +11,7 @@ import { writeEntry } from "../src/core/notebook/write-entry.ts";
 import { calculations } from "../src/core/registry/all.ts";
 import { createApp } from "../src/server/app.ts";
 import { MemoryStore } from "../src/store/memory-store.ts";
-import { emptyDraft, readDraft } from "../src/web/trials/ask/draft.ts";
+import { type Draft, emptyDraft, readDraft } from "../src/web/trials/ask/draft.ts";
 import { layDown, planOf } from "../src/web/trials/ask/plan.ts";
 import { lookPresets } from "../src/web/trials/ask/presets.ts";
 
@@ -25,9 +25,27 @@ let laid: readonly LaidPatch[];
 let sealed: SealedKey;
 let keyText: string;
 
+const fourAlcohols = {
+  factors: emptyDraft.factors.map((f) => ({ ...f, levels: "ethanol, isopropanol, butanol, denatured" })),
+  boardsPerWood: "4",
+  planksPerWood: "4",
+  patchesPerBoard: "4",
+};
+const drafts: readonly (readonly [string, Partial<Draft>])[] = [
+  ["every board", { jarsPerLevel: "2" }],
+  [
+    "a control twice, boards of two sizes",
+    {
+      factors: emptyDraft.factors.map((f) => ({ ...f, twice: "ethanol" })),
+      patchesPerBoard: "3, 6",
+    },
+  ],
+  ["a double square", { kind: "double-square", ...fourAlcohols }],
+];
+
 /** Writes a whole trial as the pages do, keeps it in the server, and takes back all that a judge's device can ask for. */
-beforeAll(async () => {
-  const { asked } = readDraft({ ...emptyDraft, jarsPerLevel: "2", looks: [lookPresets.gloss] });
+async function writeTrial(draft: Partial<Draft>): Promise<void> {
+  const { asked } = readDraft({ ...emptyDraft, ...draft, looks: [lookPresets.gloss] });
   if (asked === null) throw new Error("the draft does not read");
   plan = planOf(asked);
   const seed = secretOf();
@@ -117,7 +135,7 @@ beforeAll(async () => {
   ];
   expect(JSON.parse(answers[2] as string).entries).toHaveLength(entries.length);
   clear = [...entries.map((e) => e.text), ...answers];
-});
+}
 
 /** Every text and number that stands anywhere in what can be had, and every stretch of hexadecimal in it. */
 function everythingSaid(texts: readonly string[]): ReadonlySet<string> {
@@ -151,35 +169,39 @@ const saltFoundIn = (texts: readonly string[], seed: string): string | undefined
     .filter((word) => /^[0-9a-f]{32,}$/.test(word))
     .find((salt) => sha256OfText(trialKeyText(laid, seed, salt)) === sealed.keySha256);
 
-test("no entry that names a code, place or order names what is on it", () => {
-  for (const text of clear.filter((t) => t.includes('"kind"') && !t.includes('"entries"'))) {
-    const entry = JSON.parse(text);
-    if (entry.kind === "trial-asked") continue;
-    const { jars = [], ...rest } = entry.body;
-    for (const level of levels) expect(JSON.stringify(rest)).not.toContain(level);
-    for (const { code, patch } of laid)
-      for (const word of [`"${code}"`, patch]) expect(JSON.stringify(jars)).not.toContain(word);
-  }
-});
+describe.each(drafts)("%s", (_name, draft) => {
+  beforeAll(() => writeTrial(draft));
 
-test("nothing that can be had is the seed: the layout cannot be drawn again", () => {
-  expect(everythingSaid(clear).size).toBeGreaterThan(1000);
-  expect(seedFoundIn(clear)).toBeUndefined();
-});
+  test("no entry that names a code, place or order names what is on it", () => {
+    for (const text of clear.filter((t) => t.includes('"kind"') && !t.includes('"entries"'))) {
+      const entry = JSON.parse(text);
+      if (entry.kind === "trial-asked") continue;
+      const { jars = [], ...rest } = entry.body;
+      for (const level of levels) expect(JSON.stringify(rest)).not.toContain(level);
+      for (const { code, patch } of laid)
+        for (const word of [`"${code}"`, patch]) expect(JSON.stringify(jars)).not.toContain(word);
+    }
+  });
 
-test("nothing that can be had is the salt: even who guesses every treatment and the seed cannot confirm it by the hash", () => {
-  expect(saltFoundIn(clear, JSON.parse(keyText).seed)).toBeUndefined();
-});
+  test("nothing that can be had is the seed: the layout cannot be drawn again", () => {
+    expect(everythingSaid(clear).size).toBeGreaterThan(1000);
+    expect(seedFoundIn(clear)).toBeUndefined();
+  });
 
-test("nothing that can be had opens the sealed key", () => {
-  const keys = [...everythingSaid(clear)].filter((word) => /^[0-9a-f]{64}$/.test(word));
-  expect(keys.length).toBeGreaterThan(0);
-  for (const hex of keys)
-    expect(openKey(sealed, { deviceKey: new Uint8Array(Buffer.from(hex, "hex")) }).ok).toBe(false);
-});
+  test("nothing that can be had is the salt: even who guesses every treatment and the seed cannot confirm it by the hash", () => {
+    expect(saltFoundIn(clear, JSON.parse(keyText).seed)).toBeUndefined();
+  });
 
-test("the same search finds them once the key has been opened", () => {
-  const opened = [...clear, JSON.stringify({ key: JSON.parse(keyText) })];
-  expect(seedFoundIn(opened)).toBe(JSON.parse(keyText).seed);
-  expect(saltFoundIn(opened, JSON.parse(keyText).seed)).toBe(JSON.parse(keyText).salt);
+  test("nothing that can be had opens the sealed key", () => {
+    const keys = [...everythingSaid(clear)].filter((word) => /^[0-9a-f]{64}$/.test(word));
+    expect(keys.length).toBeGreaterThan(0);
+    for (const hex of keys)
+      expect(openKey(sealed, { deviceKey: new Uint8Array(Buffer.from(hex, "hex")) }).ok).toBe(false);
+  });
+
+  test("the same search finds them once the key has been opened", () => {
+    const opened = [...clear, JSON.stringify({ key: JSON.parse(keyText) })];
+    expect(seedFoundIn(opened)).toBe(JSON.parse(keyText).seed);
+    expect(saltFoundIn(opened, JSON.parse(keyText).seed)).toBe(JSON.parse(keyText).salt);
+  });
 });

@@ -32,6 +32,8 @@ function shareOf({ moreOften: more = [] }, { name, levels }, level) {
 
 /** Each kind with the part of the runs that it gets: a search for the best patches takes longer than a deal. */
 const plans = [
+  // one board: nothing but the lot says what lies where
+  ["one board", plan("every-board", [factor("alcohol", 3, "jar")], boards(1, 6)), 1],
   ["every board", plan("every-board", [factor("alcohol", 3, "jar")], boards(2, 3), { jarsPerLevel: 2 }), 1],
   ["even pairs", plan("even-pairs", [factor("alcohol", 7, "jar")], boards(7, 3)), 1],
   ["square", plan("square", [factor("alcohol", 4, "jar")], boards(4, 4)), 1],

@@ -2,10 +2,10 @@ import { createResource, createSignal, Show } from "solid-js";
 import type { Trial } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
-import { TextField } from "../controls/text-field.tsx";
 import { dayInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
-import { keyText, openerOf } from "./open-key.ts";
+import { KeyOpener } from "./key-opener.tsx";
+import { openerOf } from "./open-key.ts";
 import { unjudged } from "./trial-state.ts";
 
 /** Where the key is, and opening it for everyone: once, and for good. */
@@ -13,23 +13,12 @@ export function KeyPanel(props: { readonly trial: Trial }) {
   const book = useBook();
   const [opener] = createResource(() => props.trial, openerOf);
   const [asked, setAsked] = createSignal(false);
-  const [passphrase, setPassphrase] = createSignal("");
-  const [wrong, setWrong] = createSignal<string>();
-  const [busy, setBusy] = createSignal(false);
   const left = () => unjudged(props.trial).length;
 
-  async function open(): Promise<void> {
-    if (busy()) return;
-    if (left() > 0 && !asked()) {
-      setAsked(true);
-      return;
-    }
-    setBusy(true);
-    setWrong(undefined);
-    const text = await keyText(props.trial, passphrase());
-    setBusy(false);
-    if (text === null) setWrong(words.trials.doesNotOpen);
-    else book.write({ kind: "key-opened", about: [props.trial.id], body: { key: text } });
+  function mayOpen(): boolean {
+    const may = left() === 0 || asked();
+    setAsked(true);
+    return may;
   }
 
   return (
@@ -54,19 +43,13 @@ export function KeyPanel(props: { readonly trial: Trial }) {
               <b>{words.trials.openKeyLeft(left())}</b>
             </p>
           </Show>
-          <Show when={opener() === "passphrase"}>
-            <TextField
-              label={words.trials.passphrase}
-              type="password"
-              value={passphrase()}
-              onInput={setPassphrase}
-              onEnter={() => void open()}
-              wrong={wrong()}
-            />
-          </Show>
-          <button type="button" onClick={() => void open()}>
-            {busy() ? words.trials.opening : asked() ? words.trials.openKeyAnyway : words.trials.openKey}
-          </button>
+          <KeyOpener
+            trial={props.trial}
+            opener={opener()}
+            label={asked() && left() > 0 ? words.trials.openKeyAnyway : words.trials.openKey}
+            mayOpen={mayOpen}
+            onOpened={(key) => book.write({ kind: "key-opened", about: [props.trial.id], body: { key } })}
+          />
         </Show>
       </Show>
     </section>

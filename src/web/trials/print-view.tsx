@@ -2,11 +2,11 @@ import { createMemo, createResource, createSignal, For, Show } from "solid-js";
 import { readTrialKey, type TrialKey } from "../../core/notebook/trial-key.ts";
 import { type Trial, trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import { TextField } from "../controls/text-field.tsx";
 import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import * as words from "../words/words.ts";
-import { keyText, openerOf } from "./open-key.ts";
+import { KeyOpener } from "./key-opener.tsx";
+import { openerOf } from "./open-key.ts";
 import { BoardLabels, CodesSheet, CutSheet, SessionSheet } from "./sheets.tsx";
 import { shelfJars } from "./shelf-jars.ts";
 import { NoTrial } from "./trial-view.tsx";
@@ -69,32 +69,21 @@ export function TrialPrint(props: ScreenProps) {
 /** Opens the key for this sheet alone, for whoever pours: nothing is written down. */
 function ShowJars(props: { readonly trial: Trial; readonly onKey: (key: TrialKey) => void }) {
   const [opener] = createResource(() => props.trial, openerOf);
-  const [passphrase, setPassphrase] = createSignal("");
-  const [wrong, setWrong] = createSignal<string>();
-  async function show(): Promise<void> {
-    setWrong(undefined);
-    const text = await keyText(props.trial, passphrase());
-    const read = text === null ? null : readTrialKey(text, props.trial.laidOut?.body.keySha256 ?? "");
-    if (read?.ok) props.onKey(read.value);
-    else setWrong(words.trials.doesNotOpen);
+  function show(text: string): void {
+    const read = readTrialKey(text, props.trial.laidOut?.body.keySha256 ?? "");
+    if (read.ok) props.onKey(read.value);
   }
   return (
     <Show when={opener() !== undefined && opener() !== "elsewhere"}>
       <section class="hung">
         <p>{words.trials.sheetJarsSays}</p>
-        <Show when={opener() === "passphrase"}>
-          <TextField
-            label={words.trials.passphrase}
-            type="password"
-            value={passphrase()}
-            onInput={setPassphrase}
-            onEnter={() => void show()}
-            wrong={wrong()}
-          />
-        </Show>
-        <button type="button" onClick={() => void show()}>
-          {words.trials.sheetJars}
-        </button>
+        <KeyOpener
+          trial={props.trial}
+          opener={opener()}
+          label={words.trials.sheetJars}
+          mayOpen={() => true}
+          onOpened={show}
+        />
       </section>
     </Show>
   );
