@@ -63,6 +63,10 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     await page.getByText("Coat 3 written on").waitFor();
     expect(await tiles.count()).toBe(before - 1);
     await page.getByRole("listitem").filter({ hasText: "Coat 3 on one patch" }).waitFor(); // the one that was left out
+    await page
+      .getByText(/^in \d+ min/)
+      .first()
+      .waitFor(); // what comes after is counted down
     await expectWellMade(page, `bench-written-${size}`);
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();

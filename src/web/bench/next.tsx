@@ -2,10 +2,12 @@ import { For, Show } from "solid-js";
 import type { DueCoat } from "../../core/views/bench.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
-import { whenInWords } from "../words/time.ts";
+import { lengthInWords, whenInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { namedCoatOf } from "./jar-words.ts";
 import type { Bench } from "./use-bench.ts";
+
+const countedMinutes = 180;
 
 /** What else is due, and what comes after it with its time. */
 export function Next(props: { readonly bench: Bench }) {
@@ -16,6 +18,11 @@ export function Next(props: { readonly bench: Bench }) {
     ms <= props.bench.nowMs()
       ? words.bench.nowWord
       : whenInWords(new Date(ms).toISOString(), book.zone, now());
+  /** Minutes until then, where that is soon enough to count them. */
+  const left = (ms: number) => {
+    const minutes = Math.round((ms - props.bench.nowMs()) / 60_000);
+    return minutes > 0 && minutes <= countedMinutes ? minutes : undefined;
+  };
   const none = () => props.bench.next().now.length === 0 && props.bench.next().later.length === 0;
   return (
     <Show when={!none()}>
@@ -35,7 +42,12 @@ export function Next(props: { readonly bench: Bench }) {
           <For each={props.bench.next().later}>
             {(one) => (
               <li>
-                <b>{time(one.atMs)}</b>
+                <div>
+                  <b>{time(one.atMs)}</b>
+                  <Show when={left(one.atMs)}>
+                    {(minutes) => <small class="soft">{words.bench.inTime(lengthInWords(minutes()))}</small>}
+                  </Show>
+                </div>
                 <Show when={one.coat} keyed>
                   {(coat) => (
                     <button type="button" class="words" onClick={() => props.bench.pick(coat)}>

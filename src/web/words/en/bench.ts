@@ -84,6 +84,7 @@ export const bench = {
 
   next: "What comes next",
   nowWord: "now",
+  inTime: (length: string) => `in ${length}`,
   coatShort: (coat: number, n: number, jar: string) =>
     `Coat ${coat} on ${patches(n)}${jar === "" ? "" : `, ${jar}`}`,
   pieceCoat: (name: string, coat: number) => `Coat ${coat} on ${name}`,
