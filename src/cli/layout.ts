@@ -1,7 +1,8 @@
 import Papa from "papaparse";
+import { stagesFor } from "../core/design/foresight/stages.ts";
 import { layoutKinds } from "../core/design/plan.ts";
 import { calculate } from "../core/registry/calculation.ts";
-import { layoutCalculation } from "../core/registry/design.ts";
+import { layoutCalculation, planOf } from "../core/registry/design.ts";
 import { refused } from "./cli-error.ts";
 import { defineCommand } from "./command.ts";
 import { planFromText } from "./plan-from-text.ts";
@@ -92,8 +93,12 @@ export const command = defineCommand({
   async run({ values, positionals }, effects) {
     const [file] = positionals;
     const text = file === undefined ? await effects.stdin() : effects.readFile(file);
-    const answer = calculate(layoutCalculation, planFromText(text, file ?? "the input", values));
-    if (!answer.ok) throw refused(answer.error);
+    const input = planFromText(text, file ?? "the input", values);
+    const answer = calculate(layoutCalculation, input);
+    if (!answer.ok) {
+      effects.stderr(stagesInWords(input));
+      throw refused(answer.error);
+    }
     const laid = answer.value as Laid; // what this calculation gives
     const patches = values.blind === true ? laid.patches.map(withoutTreatment) : laid.patches.map(rowOf);
     if (values.json === true)
@@ -106,6 +111,22 @@ export const command = defineCommand({
       );
   },
 });
+
+/** For a grid that is too large for its boards: what to ask first, and what after it. Nothing where that does not help. */
+function stagesInWords(input: unknown): string {
+  const read = layoutCalculation.input.safeParse(input);
+  const stages = read.success ? (stagesFor(planOf(read.data)) ?? []) : [];
+  const says = {
+    screen: (upTo: number) => `first ${upTo} things at the two levels furthest apart (kind "screen")`,
+    refine: (upTo: number) => `then the ${upTo} that matter most, at all their levels`,
+  };
+  return stages
+    .map(
+      ({ stage, upTo, patches }) =>
+        `In two stages it would fit: ${says[stage](upTo)}, in ${patches} patches.\n`,
+    )
+    .join("");
+}
 
 type Row = Readonly<Record<string, string | number>>;
 

@@ -46,6 +46,7 @@ test("from a cold Bench: six of twelve patches are coated in one tap, five in tw
 
   await page.goto("/bench"); // the other jar's six are next; one of them is left out
   await page.getByRole("heading", { name: "Coat 3 on six patches" }).waitFor();
+  await page.getByRole("heading", { name: /^Blush margin/ }).waitFor(); // nothing moves any more, so each tap is one
   await page
     .getByRole("list", { name: /leave it out/ })
     .getByRole("button")

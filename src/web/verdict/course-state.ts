@@ -1,3 +1,4 @@
+import type { CoatWord } from "../../core/statistics/verdict/over-coats.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import { coatsRead } from "../../core/views/trial-rows.ts";
 import { reckon } from "../trials/reckoner.ts";
@@ -14,6 +15,8 @@ export interface Course {
   readonly factor: string;
   readonly matters: number;
   readonly points: readonly CoursePoint[];
+  /** One a coat that was read; a coat of which nothing can be told is unclear, and ends what is equal. */
+  readonly words: readonly CoatWord[];
 }
 
 /** The pair with `a` first, whichever way the calculation gave it. */
@@ -34,6 +37,7 @@ export async function courseOf(
   const coats = coatsRead(trial, look.name);
   if (coats.length < 2) return null;
   const points: CoursePoint[] = [];
+  const told: CoatWord[] = [];
   let matters = 0;
   for (const coat of coats) {
     const answer = await reckon<VerdictAnswer>(
@@ -42,7 +46,8 @@ export async function courseOf(
     );
     const seen = answer.ok ? facing(answer.value, pair.a, pair.b) : undefined;
     if (answer.ok) matters = answer.value.matters;
+    told.push({ coat, verdict: seen?.verdict ?? "unclear" });
     if (seen !== undefined) points.push({ coat, pair: seen });
   }
-  return points.length < 2 ? null : { factor, matters, points };
+  return points.length < 2 ? null : { factor, matters, points, words: told };
 }

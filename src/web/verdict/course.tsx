@@ -27,10 +27,7 @@ export function Course(props: {
           <h2>{words.verdict.course}</h2>
           <p>{words.verdict.courseSays(props.pair)}</p>
           <Drawn course={found()} how={props.how} />
-          <Show
-            when={equalFrom(found().points.map((p) => ({ coat: p.coat, verdict: p.pair.verdict })))}
-            keyed
-          >
+          <Show when={equalFrom(found().words)} keyed>
             {(coat) => <p>{words.verdict.equalFrom(coat)}</p>}
           </Show>
         </section>

@@ -122,6 +122,6 @@ function checkPlaces(plan: Plan, candidates: readonly Treatment[], blocks: reado
       field: "boards",
       value: places,
       limits: { min: possible.size },
-      because: `There are ${possible.size} treatments${plan.moreOften === undefined ? "" : ", counted as often as each stands,"} and only ${places} ${places === 1 ? "place" : "places"} for them. A screen of their ends, or only the patches that tell most, takes fewer (kind "screen" or "best").`,
+      because: `There are ${possible.size} treatments${(plan.moreOften ?? []).length === 0 ? "" : ", counted as often as each stands,"} and only ${places} ${places === 1 ? "place" : "places"} for them. A screen of their ends, or only the patches that tell most, takes fewer (kind "screen" or "best").`,
     });
 }

@@ -1,4 +1,5 @@
 import { createMemo, createSignal, Show } from "solid-js";
+import type { Problem } from "../../../core/registry/problem.ts";
 import { trialIds, trialView } from "../../../core/views/trial.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
@@ -188,11 +189,17 @@ function Faults(props: {
         />
       </Show>
       <Show when={blanksAtFault().length === 0 && problem()}>
-        {(p) => <DoesNotFit heading={words.trials.cannotLay} says={p().message} />}
+        {(p) => <DoesNotFit heading={words.trials.cannotLay} says={refusal(p())} />}
       </Show>
     </>
   );
 }
+
+/** A grid that is too large, which is the likeliest, in the page's own words; anything else as the calculation says it. */
+const refusal = ({ code, field, value, limits, message }: Problem): string =>
+  code === "not-enough-data" && field === "boards" && limits?.min !== undefined
+    ? words.plan.tooLarge(limits.min, Number(value))
+    : message;
 
 function blankOf(field: string): Blank {
   if (field.startsWith("factors") || field === "jarsPerLevel") return "factors";

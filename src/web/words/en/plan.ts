@@ -75,6 +75,8 @@ export const plan = {
   },
   noMend: "No larger plan that was tried mends it: ask less at once.",
 
+  tooLarge: (needed: number, places: number) =>
+    `To hold everything once takes ${needed} patches, and these boards have ${places}. More boards would do, or fewer things at once.`,
   stagesHeading: "In two stages it would fit",
   stage: {
     screen: (things: number, patches: number) =>
