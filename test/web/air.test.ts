@@ -1,7 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readAir, twelveJars } from "./air-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 let browser: Browser;
@@ -55,8 +55,7 @@ describe.each(Object.keys(sizes) as Size[])("the air at the bench on a %s", (siz
     await page.getByRole("heading", { name: /^Blush margin: .* to spare$/ }).waitFor();
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByText("All in the notebook").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("wood settles in the air, and a panel moves between two seasons", { timeout: 120_000 }, async () => {
@@ -86,7 +85,6 @@ describe.each(Object.keys(sizes) as Size[])("the air at the bench on a %s", (siz
     await page.getByText("Above 95 % the printed table ends").waitFor();
     await dry.getByLabel("Air temperature").fill("−20 °C");
     await page.getByRole("heading", { name: /reckoned for air of −1 to 130 °C/ }).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { benchNotebook, passphrase } from "./bench-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 /** From the press to the end of the frame that shows what was written. */
@@ -72,8 +72,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();
     expect(await tiles.count()).toBe(before);
     await page.getByText("All in the notebook").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   // `bench/offline` holds a tap to 100 ms; here a machine that is busy with other tests gets a second.
@@ -132,8 +131,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     await page.getByText("Rags flat and apart, outdoors.").waitFor();
     await page.getByText("All that is known of it").last().click();
     await page.getByText(/^Rags and pads with drying oil heat by themselves/).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("two devices that wrote the same coat are asked which one happened", { timeout: 60_000 }, async () => {
@@ -212,7 +210,6 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
     expect(await page.getByRole("group", { name: "Which patch" }).getByRole("radio").count()).toBe(4);
     await expectWellMade(page, `board-${size}`);
     await page.getByText("All in the notebook").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 let browser: Browser;
@@ -85,8 +85,7 @@ describe.each(Object.keys(sizes) as Size[])("the book on a %s", (size) => {
       buffer: Buffer.from("a shopping list"),
     });
     await page.getByText("This file is not a list of entries").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });
 
@@ -138,8 +137,7 @@ test("two tabs of one browser count on, each from the other", { timeout: 120_000
   const { entries } = (await answer.json()) as { entries: { seq: number; device: string }[] };
   expect(new Set(entries.map((one) => one.device)).size).toBe(1);
   expect(entries.map((one) => one.seq).sort((a, b) => a - b)).toEqual([1, 2, 3, 4, 5, 6, 7]);
-  expectQuiet(seen);
-  await seen.context.close();
+  await leaveQuiet(seen);
 });
 
 test("the demo opens from the first page and says on every page that it is made up", {
@@ -156,8 +154,7 @@ test("the demo opens from the first page and says on every page that it is made 
     await page.getByText("Demo: all of it made up").waitFor();
   }
   await page.getByText("All in the notebook").waitFor({ timeout: 30_000 });
-  expectQuiet(seen);
-  await seen.context.close();
+  await leaveQuiet(seen);
 });
 
 test("a withdrawn entry leaves only its place", { timeout: 60_000 }, async () => {
@@ -175,6 +172,5 @@ test("a withdrawn entry leaves only its place", { timeout: 60_000 }, async () =>
   await seen.page.reload();
   await entry(seen.page, "Withdrawn: what it said is gone").waitFor();
   expect(await seen.page.getByText("a name that must go").count()).toBe(0);
-  expectQuiet(seen);
-  await seen.context.close();
+  await leaveQuiet(seen);
 });

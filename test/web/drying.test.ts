@@ -2,7 +2,7 @@ import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { jarOf, millilitres, readAir } from "./air-notebook.ts";
 import { Desk } from "./bench-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 /** A board of its own with two coats of one jar, an hour apart, sanded between them. */
@@ -149,8 +149,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
     await page.goto("/bench/coat/01a00000-0000-7000-8000-000000000000");
     await page.getByRole("heading", { name: "This coat is not in the notebook" }).nth(1).waitFor();
     await page.getByText("All in the notebook").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("a reckoner that cannot be fetched is told, and tried again", { timeout: 60_000 }, async () => {
@@ -184,8 +183,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
     for (const code of ["L4", "P4", "D4", "X4"])
       await page.getByRole("checkbox", { name: new RegExp(`^${code}`) }).uncheck();
     await page.getByText("Choose the jars to set side by side.").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("the film in section, sanding counted, in another cut, before work goes through", {
@@ -213,8 +211,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
     await page.getByText("Coat by coat").click();
     await page.getByRole("link", { name: /^Coat 2, / }).click();
     await page.getByRole("heading", { name: "Coat 2 on Box lid" }).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("the vapour of a sitting in the room, typed once and kept", { timeout: 120_000 }, async () => {
@@ -249,7 +246,6 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByText("How large is the room?").waitFor();
     await page.getByText("All in the notebook").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { demoVisits } from "./demo-house.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { type Size, sizes, type Visit } from "./rig.ts";
 
 const come = demoVisits();
@@ -166,7 +166,6 @@ describe.each(Object.keys(sizes) as Size[])("what is done at a jar on a %s", (si
   test.each(acts)("%s", { timeout: 240_000 }, async (_, act) => {
     const seen: Visit = await come(size);
     await act(seen.page, size);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 let browser: Browser;
@@ -77,7 +77,6 @@ describe.each(Object.keys(sizes) as Size[])("jars from a list on a %s", (size) =
     await page.goto("/jars");
     await page.getByRole("link", { name: /^A1:/ }).first().waitFor();
     expect(await page.getByRole("link", { name: /^B1:/ }).count()).toBe(0);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

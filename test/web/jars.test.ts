@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { demoVisits } from "./demo-house.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { type Size, sizes } from "./rig.ts";
 
 const artefacts = join(import.meta.dirname, "../../test-artefacts");
@@ -36,8 +36,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
       .first()
       .waitFor();
     await expectWellMade(page, `labels-${size}`);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("what has left a jar is said, topped up, and undone in the same place", {
@@ -56,8 +55,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
     expect(await page.getByText(/to bring it back/).count()).toBe(0);
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByText(/add \d mL to bring it back/).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("an act that lacks something says so beside the field, and nothing is written", {
@@ -80,8 +78,7 @@ describe.each(Object.keys(sizes) as Size[])("shelf and jars on a %s", (size) => 
     const [, taken = "", added = ""] = /Take (\d+) mL of L2, add (\d+) mL/.exec(sum ?? "") ?? [];
     expect(Number(added) / Number(taken)).toBeGreaterThan(1.4);
     expect(Number(added) / Number(taken)).toBeLessThan(1.6);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });
 
@@ -114,8 +111,7 @@ test("labels of several sizes come out of the printer, one page a sheet", { time
   await page.getByLabel("Move right").fill("30");
   await page.getByText("From −20 to 20 mm would do.").waitFor();
   await expectWellMade(page, "labels-own");
-  expectQuiet(seen);
-  await seen.context.close();
+  await leaveQuiet(seen);
 });
 
 test("the bar on a sheet of labels is 100 mm on paper", { timeout: 60_000 }, async () => {

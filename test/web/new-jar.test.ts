@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, test } from "vitest";
 import { demoVisits } from "./demo-house.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { type Size, sizes } from "./rig.ts";
 
 const come = demoVisits();
@@ -44,8 +44,7 @@ describe.each(Object.keys(sizes) as Size[])("a new jar on a %s", (size) => {
     await page.getByRole("button", { name: /Grams to millilitres.*2\.[01] lb/ }).waitFor();
     await press(page, /Both weighed.*1\.[67] lb/);
     await says(page, /^1\.6\d lb, give or take/);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("two bottles and two resins go into one jar", { timeout: 200_000 }, async () => {
@@ -81,8 +80,7 @@ describe.each(Object.keys(sizes) as Size[])("a new jar on a %s", (size) => {
       .getByRole("heading", { name: /lemon flakes and Seedlac in Ethanol 96 %, Isopropanol 99 %/ })
       .waitFor();
     await page.getByRole("heading", { name: /^True cut now: (2\.0|1\.9)/ }).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });
 
@@ -116,8 +114,7 @@ test("a struck bottle leaves its jars their cautions, and a dry-down that disagr
   await page.getByRole("img", { name: /^Reckoned: .* lb, give or take .*; Dried down: 1\.6/ }).waitFor();
   await press(page, "Undo");
   expect(await page.getByText(/lie further apart/).count()).toBe(0);
-  expectQuiet(seen);
-  await seen.context.close();
+  await leaveQuiet(seen);
 });
 
 test.each(Object.keys(sizes) as Size[])(
@@ -136,7 +133,6 @@ test.each(Object.keys(sizes) as Size[])(
     await page.getByRole("radio", { name: "log-normal" }).check();
     await curve.waitFor();
     await expectWellMade(page, `jars-ready-${size}`);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   },
 );

@@ -1,7 +1,7 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 /** Lemon flakes at 46 for a kilogram, and ethanol of 95 % by volume at 14 for a litre. */
@@ -127,7 +127,6 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
     await page.getByText("All in the notebook").waitFor();
     await page.goto("/pieces/018f0000-0000-7000-8000-000000000000");
     await page.getByRole("heading", { name: "This piece is not in the book" }).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

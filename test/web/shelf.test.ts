@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 /** A notebook with nothing on the shelf. */
@@ -229,7 +229,6 @@ describe.each(Object.keys(sizes) as Size[])("the shelf on a %s", (size) => {
       .waitFor();
     await page.goto("/shelf/018f0000-0000-7000-8000-000000000000");
     await page.getByRole("heading", { name: "This is not on the shelf" }).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

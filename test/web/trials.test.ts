@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openKey, type SealedKey } from "../../src/core/notebook/blind-key.ts";
-import { expectQuiet, expectWellMade } from "./looks.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
 const words = "a long enough phrase";
@@ -155,8 +155,7 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
     expect(
       await page.getByRole("link", { name: /^Take isopropanol to the piece/ }).getAttribute("href"),
     ).toContain("/pieces/new?trial=");
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("a grid that is too large is asked in two stages", { timeout: 60_000 }, async () => {
@@ -176,8 +175,7 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
     await page.getByRole("heading", { name: "In two stages it would fit" }).waitFor({ state: "detached" });
     expect(await page.getByLabel("Which alcohols are tried").inputValue()).toBe("ethanol, isopropanol");
     await page.getByRole("button", { name: "Keep it" }).waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 
   test("somebody's trial comes in from a table, its columns matched, and has its verdict", {
@@ -216,7 +214,6 @@ describe.each(Object.keys(sizes) as Size[])("a trial from asking to its verdict 
       .first()
       .waitFor();
     await page.getByText("All in the notebook").waitFor();
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });

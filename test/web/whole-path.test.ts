@@ -1,6 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, onTestFailed, test } from "vitest";
-import { expectQuiet } from "./looks.ts";
+import { leaveQuiet } from "./looks.ts";
 import { firstEvenings } from "./path/bench.ts";
 import { lookTwice, mixDenatured, mixEthanol, mixIsopropanol, thinTwice } from "./path/jars.ts";
 import { judgeAll } from "./path/judging.ts";
@@ -52,7 +52,6 @@ describe.each(Object.keys(sizes) as Size[])("the whole path on a %s", (size) => 
     await readVerdict(shop);
     await planPiece(shop);
     await printSteps(shop);
-    expectQuiet(seen);
-    await seen.context.close();
+    await leaveQuiet(seen);
   });
 });
