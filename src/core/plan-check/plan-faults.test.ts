@@ -89,6 +89,21 @@ test.each(planFaultCodes.map((code) => [code, ...broken[code]] as const))(
   },
 );
 
+test("hands that do something else meanwhile do not change the kit", () => {
+  const tasks = [
+    { task: "thin coat", minutes: 10, hands: true, kit: "thin" },
+    { task: "label", minutes: 5, hands: true },
+    { task: "full coat", minutes: 10, hands: true, kit: "full" },
+  ];
+  const codes = (full: number) =>
+    planFaults(
+      { tasks, waits: [], capacity: {}, windows: [[0, 60]], changes: { others: 5, between: [] } },
+      { starts: { "thin coat": 0, label: 10, "full coat": full } },
+    ).map((fault) => fault.code);
+  expect(codes(19)).toEqual(["no time to change"]);
+  expect(codes(20)).toEqual([]);
+});
+
 test("the check imports nothing from the planner", () => {
   const folder = new URL(".", import.meta.url);
   for (const file of readdirSync(folder).filter((name) => !name.endsWith(".test.ts")))

@@ -52,7 +52,10 @@ export function capacityFaults(rules: PlanRules, placed: readonly Placed[]): Pla
 
 const handsOf = (task: RuledTask): readonly string[] => (task.hands ? (task.by ?? ["person"]) : []);
 
-/** Between two tasks of the same hands lies the time to change from the kit of one to that of the other. */
+/**
+ * Between two tasks of the same hands lies the time to change from the kit of one to that of the other; what the hands do
+ * meanwhile without a kit gives none of its minutes to the change.
+ */
 export function changeFaults(rules: PlanRules, placed: readonly Placed[]): PlanFault[] {
   const { changes } = rules;
   if (changes === undefined) return [];
@@ -61,14 +64,21 @@ export function changeFaults(rules: PlanRules, placed: readonly Placed[]): PlanF
     (from === to ? 0 : changes.others);
   const people = new Set(placed.flatMap((p) => handsOf(p.rule)));
   return [...people].flatMap((person) => {
-    const own = placed
-      .filter((p) => handsOf(p.rule).includes(person) && p.rule.kit !== undefined)
+    const inOrder = placed
+      .filter((p) => handsOf(p.rule).includes(person))
       .sort((a, b) => a.start - b.start || a.end - b.end);
+    const own = inOrder.filter((p) => p.rule.kit !== undefined);
+    const bareBetween = (from: number, until: number): number =>
+      inOrder.reduce((sum, { rule, start, end }) => {
+        const isBetween = rule.kit === undefined && start >= from && end <= until;
+        return isBetween ? sum + rule.minutes : sum;
+      }, 0);
     return own.slice(1).flatMap((after, i): PlanFault[] => {
       const before = own[i] as Placed;
       const needed = minutes(before.rule.kit as string, after.rule.kit as string);
       // what overlaps is a fault of its own
-      if (needed === 0 || after.start - before.end >= needed || overlap(before, after)) return [];
+      if (needed === 0 || overlap(before, after)) return [];
+      if (after.start - before.end - bareBetween(before.end, after.start) >= needed) return [];
       return [{ code: "no time to change", tasks: [before.rule.task, after.rule.task] }];
     });
   });

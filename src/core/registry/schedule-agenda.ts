@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
-import { type Agenda, layAgenda } from "../schedule/agenda.ts";
+import type { Agenda } from "../schedule/agenda.ts";
+import { layAgenda } from "../schedule/lay-agenda.ts";
 import { fewestSessions, sessionsUsed } from "../schedule/sessions.ts";
 import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
 import { type Search, solveShape } from "../schedule/solve.ts";
@@ -15,6 +16,10 @@ const task = z.strictObject({
   notBefore: z.string().optional(),
   /** A jar that must be ready. */
   jar: z.string().optional(),
+  /** The pad and jar in the hand. */
+  setup: z.string().min(1).optional(),
+  /** Boards coated in one round: its tasks follow each other without a break, in the order given, in one set-up. */
+  round: z.string().min(1).optional(),
 });
 
 export const agendaFields = {
@@ -38,6 +43,13 @@ export const agendaFields = {
     .max(400),
   zone: z.string(),
   jars: z.array(z.strictObject({ jar: z.string(), readyAt: z.string() })).optional(),
+  /** Minutes for one person to change from one set-up to another: `anyOther`, unless the pair is in `between`. */
+  setups: z
+    .strictObject({
+      anyOther: minutes,
+      between: z.array(z.strictObject({ from: z.string(), to: z.string(), minutes })).optional(),
+    })
+    .optional(),
   /** Added to every least wait, in per cent: a coat that dries slowly does not upset the plan. */
   marginPercent: z.number().min(0).max(200).optional(),
 } as const;
@@ -102,6 +114,8 @@ function agendaOf(given: AgendaInput, clock: ShopClock): { agenda: Agenda; origi
       hands: t.hands,
       needs: t.needs ?? {},
       notBefore: Math.max(0, releaseOf(given, k, clock) - origin),
+      ...(t.setup === undefined ? {} : { setup: t.setup }),
+      ...(t.round === undefined ? {} : { round: t.round }),
     })),
     waits: (given.waits ?? []).map((w) => ({
       from: w.from,
@@ -111,6 +125,9 @@ function agendaOf(given: AgendaInput, clock: ShopClock): { agenda: Agenda; origi
     })),
     capacity: { person: 1, ...given.capacity },
     windows: windows.map(([from, until]) => [from - origin, until - origin] as const),
+    ...(given.setups === undefined
+      ? {}
+      : { setups: { anyOther: given.setups.anyOther, between: given.setups.between ?? [] } }),
   };
   return { agenda, origin };
 }

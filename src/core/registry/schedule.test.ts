@@ -65,6 +65,82 @@ describe("tasks in windows", () => {
   });
 });
 
+describe("set-ups of one person", () => {
+  const coat = (task: string, setup?: string) => hands(task, 10, setup === undefined ? {} : { setup });
+  const setups = { anyOther: 5, between: [{ from: "full", to: "thin", minutes: 9 }] };
+  const plan = (tasks: unknown[], more = {}) =>
+    run("schedule", { ...base, tasks, waits: [], setups, ...more }) as { finish: string };
+  test("the order that changes least is found", () => {
+    const tasks = [coat("a", "thin"), coat("b", "full"), coat("c", "thin"), coat("d", "full")];
+    expect(plan(tasks)).toMatchObject({ finish: "2026-10-05T18:45", starts: { b: "2026-10-05T18:25" } });
+    // thin cannot come first: full to thin takes its own minutes
+    const waits = [{ from: "b", to: "a", leastMinutes: 0 }];
+    expect(plan(tasks.slice(0, 2), { waits }).finish).toBe("2026-10-05T18:29");
+  });
+  test("a task without a set-up leaves the hands bare: the longest change follows", () => {
+    const tasks = [coat("a", "thin"), coat("label"), coat("c", "thin")];
+    const waits = [
+      { from: "a", to: "label", leastMinutes: 0 },
+      { from: "label", to: "c", leastMinutes: 0 },
+    ];
+    expect(plan(tasks, { waits, setups: { anyOther: 5 } }).finish).toBe("2026-10-05T18:35");
+    const others = [...tasks, coat("d", "full")];
+    expect(plan(others, { waits }).finish).toBe("2026-10-05T18:54");
+  });
+  test("a session begins with its first pad and jar at hand", () => {
+    const tasks = [coat("a", "thin"), coat("b", "full")];
+    const windows = [
+      ["2026-10-05T18:00", "2026-10-05T18:10"],
+      ["2026-10-05T20:00", "2026-10-05T20:10"],
+    ];
+    expect(plan(tasks, { windows }).finish).toBe("2026-10-05T20:10");
+  });
+  test.each([
+    ["setups.between[0].from", { between: [{ from: "dark", to: "thin", minutes: 9 }] }, {}],
+    ["setups.between[0].to", { between: [{ from: "thin", to: "thin", minutes: 9 }] }, {}],
+    ["capacity.person", {}, { capacity: { person: 2 } }],
+    // thin to full by way of tint takes 4 minutes
+    [
+      "setups.anyOther",
+      {
+        between: [
+          { from: "thin", to: "tint", minutes: 2 },
+          { from: "tint", to: "full", minutes: 2 },
+        ],
+      },
+      {},
+    ],
+    [
+      "tasks[2].setup",
+      {},
+      { tasks: [coat("a", "thin"), coat("b", "full"), { ...coat("c", "tint"), hands: false }] },
+    ],
+    ["setups", {}, { tasks: [coat("a"), coat("b")] }],
+  ])("%s is refused", (field, change, more) => {
+    const tasks = [coat("a", "thin"), coat("b", "full"), coat("c", "tint")];
+    const given = { ...base, tasks, waits: [], setups: { anyOther: 5, ...change }, ...more };
+    expect(refusal("schedule", given).field).toBe(field);
+  });
+});
+
+describe("boards coated in one round", () => {
+  const board = (task: string, more = {}) => hands(task, 30, { round: "edge", ...more });
+  const other = hands("a long job", 100);
+  test("they follow each other without a break and so stay in one window", () => {
+    const tasks = [board("x"), board("y"), board("z"), other];
+    const found = run("schedule", { ...base, tasks, waits: [] }) as { starts: Record<string, string> };
+    const { x, y, z } = found.starts;
+    expect([x, y, z].map((at) => at?.slice(11))).toEqual(["18:00", "18:30", "19:00"]);
+  });
+  test.each([
+    ["tasks[0].round", [board("x", { minutes: 100 }), board("y", { minutes: 100 })]],
+    ["tasks[1].round", [board("x"), board("y", { hands: false })]],
+    ["tasks[1].setup", [board("x", { setup: "thin" }), board("y", { setup: "full" })]],
+  ])("%s is refused", (field, tasks) => {
+    expect(refusal("schedule", { ...base, tasks, waits: [] }).field).toBe(field);
+  });
+});
+
 describe("what is refused", () => {
   test.each([
     ["windows[0]", { windows: [["2026-10-05T21:00", "2026-10-05T18:00"]] }],

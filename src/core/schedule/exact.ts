@@ -7,7 +7,7 @@ import type { Project } from "./project.ts";
 
 /** The project in the engine: variable i is the start of task i, then one for the order of each pair that cannot overlap. */
 export function engineOf(shape: Shape, distance: readonly Int32Array[]): Engine {
-  const { project, horizon } = shape;
+  const { project, horizon, change = () => 0 } = shape;
   const n = project.durations.length;
   const engine = new Engine(4 * n);
   for (let i = 0; i < n; i++) engine.toDecide.push(engine.bounds.variable(0, horizon));
@@ -20,7 +20,8 @@ export function engineOf(shape: Shape, distance: readonly Int32Array[]): Engine 
   shape.open.forEach((open, i) => {
     if (open !== undefined) engine.addPropagator(new Openings(engine.bounds, engine.notes, i, open), [i]);
   });
-  for (const [i, j] of opposedPairs(project, distance)) addOrder(engine, i, j, project.durations);
+  const between = (i: number, j: number): number => (project.durations[i] as number) + change(i, j);
+  for (const [i, j] of opposedPairs(project, distance, between)) addOrder(engine, i, j, between);
   return engine;
 }
 
@@ -31,12 +32,16 @@ const usesOf = (project: Project, r: number): Use[] =>
   });
 
 /** Pairs that need more of a resource together than there is, unless their lags keep them apart already. */
-function* opposedPairs(project: Project, distance: readonly Int32Array[]): Generator<[number, number]> {
+function* opposedPairs(
+  project: Project,
+  distance: readonly Int32Array[],
+  between: (i: number, j: number) => number,
+): Generator<[number, number]> {
   const { durations, demands, capacities } = project;
   const n = durations.length;
   const apart = (i: number, j: number): boolean => {
     const d = (distance[i] as Int32Array)[j] as number;
-    return d > unrelated && d >= (durations[i] as number);
+    return d > unrelated && d >= between(i, j);
   };
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
@@ -47,8 +52,8 @@ function* opposedPairs(project: Project, distance: readonly Int32Array[]): Gener
 }
 
 /** i before j, or j before i. */
-function addOrder(engine: Engine, i: number, j: number, durations: readonly number[]): void {
+function addOrder(engine: Engine, i: number, j: number, between: (i: number, j: number) => number): void {
   const first = engine.bounds.variable(0, 1);
-  engine.lags.add(i, j, durations[i] as number, { side: 2 * first, value: 1 });
-  engine.lags.add(j, i, durations[j] as number, { side: 2 * first + 1, value: 0 });
+  engine.lags.add(i, j, between(i, j), { side: 2 * first, value: 1 });
+  engine.lags.add(j, i, between(j, i), { side: 2 * first + 1, value: 0 });
 }

@@ -15,6 +15,8 @@ export interface Shape {
   readonly needs: readonly Int32Array[];
   /** When a task may start, by task; one without may start at any time. */
   readonly open: readonly (readonly Open[] | undefined)[];
+  /** Time between two tasks that cannot overlap, from the end of the first; none without. */
+  readonly change?: (from: number, to: number) => number;
 }
 
 /** Finds once what generating schedules of a project needs. */

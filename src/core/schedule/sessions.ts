@@ -1,7 +1,7 @@
-import type { Laid } from "./agenda.ts";
 import { AtMost } from "./engine/at-most.ts";
 import type { Engine } from "./engine/engine.ts";
 import { engineOf } from "./exact.ts";
+import type { Laid } from "./lay-agenda.ts";
 import { luby } from "./luby.ts";
 import type { Search } from "./solve.ts";
 

@@ -104,7 +104,9 @@ class Solver {
   run(): Solved {
     if (!this.#engine.settle() || !this.#engine.require(2 * this.#end, this.#lower)) return impossible();
     this.#raiseLower();
-    const first = goodSchedule(this.#turner, firstRounds, this.#lower);
+    // priorities know nothing of changes
+    const first =
+      this.#shape.change === undefined ? goodSchedule(this.#turner, firstRounds, this.#lower) : undefined;
     if (first !== undefined && !this.#improve(first)) return this.#answer(true);
     let mayBreed = first !== undefined;
     for (let round = 1; !this.#mustStop(); round++) {
