@@ -1,4 +1,5 @@
 import { alcoholBlend, alcoholDensity, alcoholStrength } from "./alcohol.ts";
+import { area } from "./area.ts";
 import { blendJars } from "./blend-jars.ts";
 import type { Calculation } from "./calculation.ts";
 import { colourDifference } from "./colour.ts";
@@ -44,6 +45,7 @@ export const calculations: readonly Calculation[] = [
   verdictCalculation,
   oddOneOutCalculation,
   readyTimeCalculation,
+  area,
   piecePlan,
   schedule,
 ];

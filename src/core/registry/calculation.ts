@@ -37,12 +37,17 @@ const fieldName = (path: readonly PropertyKey[]): string =>
     .map((key, i) => (typeof key === "number" ? `[${key}]` : `${i > 0 ? "." : ""}${String(key)}`))
     .join("") || "input";
 
+/** A shape that takes one of several forms by a name, and the name is of none of them. */
+const namesNoForm = (issue: Issue): issue is Issue & { readonly options: readonly z.core.util.Primitive[] } =>
+  issue.code === "invalid_union" && "options" in issue && issue.options !== undefined;
+
 function limitsOfIssue(issue: Issue): { min?: number; max?: number; allowed?: string[] } | undefined {
   if (issue.code === "too_small" && (issue.origin === "number" || issue.origin === "int"))
     return { min: Number(issue.minimum) };
   if (issue.code === "too_big" && (issue.origin === "number" || issue.origin === "int"))
     return { max: Number(issue.maximum) };
   if (issue.code === "invalid_value") return { allowed: issue.values.map(String) };
+  if (namesNoForm(issue)) return { allowed: issue.options.map(String) };
   return undefined;
 }
 
@@ -103,7 +108,7 @@ export function problemFromIssues(
       ? "missing"
       : issue.code === "too_small" || issue.code === "too_big"
         ? "out-of-range"
-        : issue.code === "invalid_value"
+        : issue.code === "invalid_value" || namesNoForm(issue)
           ? "unknown-name"
           : "wrong-type";
   return problemFromDomain({
