@@ -1,12 +1,16 @@
 import { describe, expect, test } from "vitest";
 import { volumeFraction } from "../units.ts";
 import { calendarDay, daysLater } from "./calendar-day.ts";
-import { type PieceToPlan, planPiece } from "./plan.ts";
+import type { FinishingStep } from "./finishing-step.ts";
+import { type PlainSchedule, plainSteps } from "./plain-schedule.ts";
+import { type PieceToPlan, planPiece as planSteps } from "./plan.ts";
 
 const first = calendarDay("2026-10-05");
 const evenings = (n: number, from = 18 * 60, until = 21 * 60) =>
   Array.from({ length: n }, (_, i) => ({ day: daysLater(first, i), fromMinute: from, untilMinute: until }));
-const chair: PieceToPlan = {
+type Plain = PlainSchedule & Omit<PieceToPlan, "steps">;
+const planPiece = (piece: Plain) => planSteps({ ...piece, steps: plainSteps(piece) });
+const chair: Plain = {
   areaM2: 1,
   method: "pad",
   coats: 4,
@@ -111,4 +115,67 @@ test.each([
   ["evenings[1]", { evenings: [...evenings(1), ...evenings(1)] }],
 ])("%s is refused by name", (field, change) => {
   expect(() => planPiece({ ...chair, ...change })).toThrow(field);
+});
+
+describe("a schedule of steps", () => {
+  const coat = (more: Partial<FinishingStep> = {}): FinishingStep => ({
+    what: "coat",
+    minutesPerM2: 60,
+    leastWaitMinutes: 60,
+    liquid: { litresPerM2: 0.1, volumeSolids: volumeFraction(0.1), transfer: 1 },
+    ...more,
+  });
+  const plan = (steps: readonly FinishingStep[], on = evenings(10)) =>
+    planSteps({ areaM2: 1, steps, evenings: on });
+  const when = (steps: readonly FinishingStep[], on = evenings(10)) =>
+    plan(steps, on).steps.map(({ what, day, fromMinute }) => [what, day, fromMinute]);
+
+  // By hand: an hour from 18:00, an hour waited, an hour from 20:00; then the night.
+  test("so many times in a row, a night that is a step, and work after the cure", () => {
+    const steps: FinishingStep[] = [
+      coat({ times: 3 }),
+      { what: "wait", minutesPerM2: 0, leastWaitMinutes: 0, overnight: true },
+      { what: "level", minutesPerM2: 30, leastWaitMinutes: 0 },
+      { what: "cure", minutesPerM2: 0, leastWaitMinutes: 3 * 1440 },
+      { what: "rub out", minutesPerM2: 30, leastWaitMinutes: 0 },
+      { what: "wax", minutesPerM2: 10, leastWaitMinutes: 0 },
+    ];
+    expect(when(steps)).toEqual([
+      ["coat", "2026-10-05", 1080],
+      ["coat", "2026-10-05", 1200],
+      ["coat", "2026-10-06", 1080],
+      ["wait", "2026-10-06", null],
+      ["level", "2026-10-07", 1080],
+      ["cure", "2026-10-07", null],
+      ["rub out", "2026-10-10", null],
+      ["wax", "2026-10-10", null],
+    ]);
+  });
+
+  // By hand: two coats of an hour with two to twelve hours between do not fit into three hours, nor may a night of 21 h pass.
+  test("a most wait that no evening keeps is refused with the nearest that would do", () => {
+    const tight = coat({ leastWaitMinutes: 120, mostWaitMinutes: 720 });
+    expect(() => plan([tight, coat()])).toThrow(/steps\[0\]\.mostWaitMinutes.*1260 minutes/);
+    expect(plan([coat({ leastWaitMinutes: 120, mostWaitMinutes: 1260 }), coat()]).unplaced).toBe(0);
+  });
+
+  // By hand: from 18:00 the next coat, 61 min to wait and 60 to work, ends at 21:01; so the first waits until its own end is 21 h before the next evening.
+  test("the one before begins later where what follows would come too late", () => {
+    const first = coat({ leastWaitMinutes: 61, mostWaitMinutes: 1270 });
+    expect(when([first, coat()])).toEqual([
+      ["coat", "2026-10-05", 1190],
+      ["coat", "2026-10-06", 1080],
+    ]);
+  });
+
+  test.each<[string, FinishingStep[]]>([
+    ["coats", [{ what: "sand", minutesPerM2: 1, leastWaitMinutes: 0 }]],
+    ["coats", [coat({ times: 41 })]],
+    ["steps[0].what", [{ what: "wait", minutesPerM2: 0, leastWaitMinutes: 9 }, coat()]],
+    ["steps[1].mostWaitMinutes", [coat(), coat({ mostWaitMinutes: 59 })]],
+    ["steps[0].leastWaitMinutes", [coat({ leastWaitMinutes: -1 })]],
+    ["steps[0].minutesPerM2", [coat({ minutesPerM2: Number.NaN })]],
+  ])("%s is refused by name", (field, steps) => {
+    expect(() => plan(steps)).toThrow(field);
+  });
 });

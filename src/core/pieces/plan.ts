@@ -1,37 +1,26 @@
-import { DomainError, inRange } from "../domain-error.ts";
-import type { Metre, VolumeFraction } from "../units.ts";
+import { inRange } from "../domain-error.ts";
+import type { Metre } from "../units.ts";
 import { type CalendarDay, dayNumber, daysLater } from "./calendar-day.ts";
-import { type MethodDefaults, methodDefaults, type PieceMethod, workDefaults } from "./method-defaults.ts";
-
-/** An evening at the bench: minutes after local midnight. */
-export interface Evening {
-  readonly day: CalendarDay;
-  readonly fromMinute: number;
-  readonly untilMinute: number;
-}
+import { checkEvenings, type Evening } from "./evening.ts";
+import { checkSteps, type FinishingStep, inARow, type PieceWork, passes } from "./finishing-step.ts";
+import { workDefaults } from "./method-defaults.ts";
+import { checkMostWaits, type Place, placeTasks, type Task } from "./place-tasks.ts";
 
 export interface PieceToPlan {
   /** Surface to be finished [m²], above 0 to 200. */
   readonly areaM2: number;
-  readonly method: PieceMethod;
-  /** 1 to 40. */
-  readonly coats: number;
-  /** Share of the liquid that is resin, by volume. */
-  readonly volumeSolids: VolumeFraction;
+  /** In order, 1 to 40 of them coats. */
+  readonly steps: readonly FinishingStep[];
   /** In order of time, none overlapping. */
   readonly evenings: readonly Evening[];
   /** Share mixed on top of what is reckoned to be used. */
   readonly spareShare?: number;
-  readonly cureDays?: number;
-  /** The person's own numbers in place of the starting ones. */
-  readonly own?: Partial<MethodDefaults>;
 }
-
-export const pieceWorks = ["sand", "coat", "de-nib", "level", "cure", "rub out"] as const;
-export type PieceWork = (typeof pieceWorks)[number];
 
 export interface PlannedStep {
   readonly what: PieceWork;
+  /** Which of the steps it came from, counted from 0. */
+  readonly source: number;
   /** 1, 2, 3 … for coats. */
   readonly coat?: number;
   /** Null when the evenings given do not reach. */
@@ -39,8 +28,9 @@ export interface PlannedStep {
   readonly fromMinute: number | null;
   readonly minutes: number;
   readonly millilitres: number;
-  /** Least wait before the next step [min]. */
+  /** Least and most wait before the next step [min]. */
   readonly waitMinutes: number;
+  readonly mostWaitMinutes?: number;
 }
 
 export interface PiecePlan {
@@ -54,155 +44,138 @@ export interface PiecePlan {
   readonly unplaced: number;
 }
 
-interface Step {
-  readonly what: PieceWork;
-  readonly coat?: number;
-  readonly minutes: number;
-  readonly millilitres: number;
-  readonly waitMinutes: number;
-  readonly nightAfter: boolean;
+const leastMinutes = 5;
+
+/** A schedule in the order in which its steps are done. */
+interface Laid {
+  readonly steps: ReturnType<typeof inARow>;
+  /** The work up to the cure, and which of the steps each is. */
+  readonly tasks: readonly Task[];
+  readonly stepOf: readonly number[];
+  /** Where what comes after the evenings begins: the cure, and what waits for it. */
+  readonly cure: number;
 }
 
-/** The steps in order, without dates. */
-function stepsOf(piece: PieceToPlan, method: MethodDefaults): Step[] {
-  const hands = (perM2: number): number => Math.max(5, Math.round(perM2 * piece.areaM2));
-  const work = (what: PieceWork, perM2: number, nightAfter = false): Step => ({
-    what,
-    minutes: hands(perM2),
-    millilitres: 0,
-    waitMinutes: 0,
-    nightAfter,
-  });
-  const steps: Step[] = [work("sand", workDefaults.sandMinutesPerM2)];
-  for (let coat = 1; coat <= piece.coats; coat++) {
-    const last = coat === piece.coats;
-    const night = coat % method.coatsANight === 0 && !last;
-    steps.push({
-      what: "coat",
-      coat,
-      minutes: hands(method.minutesPerM2),
-      millilitres: method.litresPerM2 * 1000 * piece.areaM2 * (coat === 1 ? method.firstCoatTimes : 1),
-      waitMinutes: last ? 0 : (method.waits[Math.min(coat, 3) - 1] as number),
-      nightAfter: night,
-    });
-    if (coat === 1 && !last) steps.push(work("de-nib", workDefaults.deNibMinutesPerM2));
-    else if (coat % workDefaults.levelEvery === 0 && !last)
-      steps.push(work("level", workDefaults.levelMinutesPerM2));
-  }
-  return steps;
-}
+const minutesOf = (step: FinishingStep, areaM2: number): number =>
+  passes(step.what) ? 0 : Math.max(leastMinutes, Math.round(step.minutesPerM2 * areaM2));
 
-/** Work that can be left and taken up again; a coat has a wet edge and is not. */
-const canBeLeft: readonly PieceWork[] = ["sand", "de-nib", "level"];
-/** Less than this is not worth beginning. */
-const leastPart = 15;
+/** A wait counts to the work before it. */
+const waitedLonger = (task: Task, wait: FinishingStep): Task => ({
+  ...task,
+  leastWait: task.leastWait + wait.leastWaitMinutes,
+  mostWait: Math.min(task.mostWait, task.leastWait + (wait.mostWaitMinutes ?? Number.POSITIVE_INFINITY)),
+  overnight: task.overnight || wait.overnight === true,
+});
 
-/**
- * Puts each step into the first evening that has room for it, after the wait before it. Work that can be left is
- * spread over evenings; a night is waited where one is asked.
- */
-function placed(steps: readonly Step[], evenings: readonly Evening[]): PlannedStep[] {
-  const out: PlannedStep[] = [];
-  let evening = 0;
-  let readyAt = Number.NEGATIVE_INFINITY; // minutes since 1970, local
-  for (const { nightAfter, ...step } of steps) {
-    let minutes = step.minutes;
-    for (; minutes > 0 && evening < evenings.length; evening++) {
-      const { day, fromMinute, untilMinute } = evenings[evening] as Evening;
-      const midnight = dayNumber(day) * 1440;
-      const from = Math.max(midnight + fromMinute, readyAt);
-      const room = midnight + untilMinute - from;
-      const part = canBeLeft.includes(step.what) && room >= leastPart ? Math.min(room, minutes) : minutes;
-      if (part > room) continue;
-      out.push({ ...step, minutes: part, day, fromMinute: from - midnight });
-      readyAt = from + part + step.waitMinutes;
-      minutes -= part;
-      if (minutes <= 0) break;
+/** The steps as often as they are done, those before the cure as tasks for the evenings. */
+function laidOut(written: readonly FinishingStep[], areaM2: number): Laid {
+  const steps = inARow(written);
+  const found = steps.findIndex(({ step }) => step.what === "cure");
+  const cure = found < 0 ? steps.length : found;
+  const [tasks, stepOf]: [Task[], number[]] = [[], []];
+  steps.slice(0, cure).forEach(({ step }, i) => {
+    const before = tasks.at(-1);
+    if (step.what === "wait" && before !== undefined) {
+      tasks[tasks.length - 1] = waitedLonger(before, step);
+      return;
     }
-    if (minutes > 0) out.push({ ...step, minutes, day: null, fromMinute: null });
-    else if (nightAfter) evening++;
-  }
+    tasks.push({
+      what: step.what,
+      minutes: minutesOf(step, areaM2),
+      leastWait: step.leastWaitMinutes,
+      mostWait: step.mostWaitMinutes ?? Number.POSITIVE_INFINITY,
+      overnight: step.overnight === true,
+    });
+    stepOf.push(i);
+  });
+  return { steps, tasks, stepOf, cure };
+}
+
+/** What each step shows of itself, wherever it goes. */
+function tellings({ steps }: Laid, areaM2: number) {
+  let coats = 0;
+  return steps.map(({ step, written }) => {
+    if (step.what === "coat") coats += 1;
+    return {
+      what: step.what,
+      source: written,
+      ...(step.what === "coat" ? { coat: coats } : {}),
+      millilitres: (step.liquid?.litresPerM2 ?? 0) * 1000 * areaM2,
+      waitMinutes: step.leastWaitMinutes,
+      ...(step.mostWaitMinutes === undefined ? {} : { mostWaitMinutes: step.mostWaitMinutes }),
+    };
+  });
+}
+
+type Told = ReturnType<typeof tellings>[number];
+
+/** A task in its parts, each on its evening. */
+function inEvenings(of: Told, place: Place, evenings: readonly Evening[]): readonly PlannedStep[] {
+  const parts = place.parts.map(({ evening, from, minutes }): PlannedStep => {
+    const { day } = evenings[evening] as Evening;
+    return { ...of, minutes, day, fromMinute: from - dayNumber(day) * 1440 };
+  });
+  return place.left > 0 ? [...parts, { ...of, minutes: place.left, day: null, fromMinute: null }] : parts;
+}
+
+/** The evenings' steps with their dates, and from which day on the others may be done. */
+function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readonly PlannedStep[] {
+  const told = tellings(laid, piece.areaM2);
+  const out: PlannedStep[] = [];
+  let day: CalendarDay | null = null;
+  told.forEach((of, i) => {
+    const task = laid.stepOf.indexOf(i);
+    if (task >= 0) {
+      out.push(...inEvenings(of, places[task] as Place, piece.evenings));
+      day = out.at(-1)?.day ?? null;
+      return;
+    }
+    const { step } = laid.steps[i] as Laid["steps"][number];
+    out.push({ ...of, minutes: minutesOf(step, piece.areaM2), day, fromMinute: null });
+    if (i >= laid.cure && day !== null) day = daysLater(day, Math.round(of.waitMinutes / 1440));
+  });
   return out;
 }
 
-function checkEvenings(evenings: readonly Evening[]): void {
-  evenings.forEach(({ day, fromMinute, untilMinute }, i) => {
-    const field = `evenings[${i}]`;
-    if (!(untilMinute > fromMinute))
-      throw new DomainError({
-        code: "contradiction",
-        field,
-        value: day,
-        because: "It ends before it starts.",
-      });
-    const before = evenings[i - 1];
-    if (
-      before !== undefined &&
-      dayNumber(before.day) * 1440 + before.untilMinute > dayNumber(day) * 1440 + fromMinute
-    )
-      throw new DomainError({
-        code: "contradiction",
-        field,
-        value: day,
-        because: "Evenings go in order of time and do not overlap.",
-      });
-    const longest = 24 * 60;
-    inRange(`${field}.fromMinute`, fromMinute, { min: 0, max: longest });
-    inRange(`${field}.untilMinute`, untilMinute, { min: 0, max: longest });
-  });
-}
-
 /**
- * A recipe laid onto a real piece: the steps in order with their dates, the liquid for each, and the film at the end.
+ * A finishing schedule laid onto a real piece: the steps in order with their dates, the liquid for each, and the film
+ * at the end.
  *
- *     V = Σ a·A,   h = Σ a·φ·τ     (a: liquid per area and coat, A: area, φ: volume solids, τ: share that stays)
+ *     V = Σ a·A,   h = Σ a·φ·τ     (a: liquid per area of a coat, A: area, φ: volume solids, τ: share that stays)
  *
- * Each step goes into the first evening with room for it after the least wait; waits within an evening are those of
- * the method, and a night is waited after every few coats. Times are local wall-clock minutes: a night in which the
- * clocks change is an hour longer or shorter than reckoned.
+ * Each step goes into the first evening with room for it after the least wait and within the most; a night is waited
+ * where the schedule asks one. Times are local wall-clock minutes: a night in which the clocks change is an hour longer
+ * or shorter than reckoned. What comes after the cure has a first day, and no hour.
  *
- * @param piece  area above 0 to 200 m², 1 to 40 coats, volume solids 0–1, evenings in order
+ * @param piece  area above 0 to 200 m², steps with 1 to 40 coats, evenings in order
  * @returns      steps (days are null where the evenings do not reach), millilitres, dry film [m]
- * @throws DomainError for an area, a number of coats or an evening that is out of range or out of order
+ * @throws DomainError for an area, a step or an evening that is out of range or out of order, and for a most wait that
+ *                     none of the evenings can keep
  *
  * Valid:  flat and lightly shaped work; turned and carved work takes 30–50 % spare (common practice)
  * Source: 1604 ft² a US gallon at one mil (an identity of units); amounts, losses and waits are common practice,
  *         listed in `methodDefaults`
  */
 export function planPiece(piece: PieceToPlan): PiecePlan {
-  const area = inRange("areaM2", piece.areaM2, { min: 1e-4, max: 200 });
-  inRange("coats", piece.coats, { min: 1, max: 40 });
-  if (!Number.isInteger(piece.coats))
-    throw new DomainError({
-      code: "wrong-type",
-      field: "coats",
-      value: piece.coats,
-      because: "Coats are counted in whole numbers.",
-    });
+  inRange("areaM2", piece.areaM2, { min: 1e-4, max: 200 });
+  checkSteps(piece.steps);
   checkEvenings(piece.evenings);
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
-  const cureDays = inRange("cureDays", piece.cureDays ?? workDefaults.cureDays, { min: 0, max: 365 });
-  const method = { ...methodDefaults[piece.method], ...piece.own };
-  const steps = placed(stepsOf(piece, method), piece.evenings);
-  const millilitresUsed = steps.reduce((sum, step) => sum + step.millilitres, 0);
-  const lastDay = steps.at(-1)?.day ?? null;
-  const curedDay = lastDay === null ? null : daysLater(lastDay, Math.round(cureDays));
-  const still = { fromMinute: null, millilitres: 0, waitMinutes: 0 };
+  const laid = laidOut(piece.steps, piece.areaM2);
+  checkMostWaits(laid.tasks, piece.evenings, (task) => {
+    const step = laid.steps[laid.stepOf[task] as number];
+    return `steps[${step?.written}]`;
+  });
+  const places = placeTasks(laid.tasks, piece.evenings);
+  const liquids = laid.steps.flatMap(({ step }) => step.liquid ?? []);
+  const millilitresUsed = liquids.reduce((sum, l) => sum + l.litresPerM2, 0) * 1000 * piece.areaM2;
+  const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);
   return {
-    steps: [
-      ...steps,
-      { what: "cure", day: lastDay, minutes: 0, ...still },
-      {
-        what: "rub out",
-        day: curedDay,
-        minutes: Math.max(5, Math.round(workDefaults.rubOutMinutesPerM2 * area)),
-        ...still,
-      },
-    ],
+    steps: dated(laid, places, piece),
     millilitresUsed,
     millilitresToMix: millilitresUsed * (1 + spare),
-    dryFilm: ((millilitresUsed / 1e6 / area) * piece.volumeSolids * method.transfer) as Metre, // a volume over an area
-    eveningsUsed: new Set(steps.map((step) => step.day).filter((day) => day !== null)).size,
-    unplaced: steps.filter((step) => step.day === null).length,
+    dryFilm: film as Metre, // a volume over an area
+    eveningsUsed: new Set(places.flatMap(({ parts }) => parts.map(({ evening }) => evening))).size,
+    unplaced: places.filter(({ left }) => left > 0).length,
   };
 }

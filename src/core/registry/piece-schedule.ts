@@ -49,10 +49,16 @@ export function scheduleFromPlan(
       ...(step.at === null ? {} : { day: step.at.slice(0, 10) }),
       ...(step.at === null || step.at.length === 10 ? {} : { at: step.at.slice(11) }),
       ...(step.what === "coat"
-        ? { method: input.method, cutLbPerGal: input.cutLbPerGal, millilitres: step.solutionMl }
+        ? {
+            method: step.method ?? input.method,
+            cutLbPerGal: step.cutLbPerGal ?? input.cutLbPerGal,
+            millilitres: step.solutionMl,
+          }
         : {}),
+      ...(step.as === null ? {} : { as: step.as }),
       minutes: step.minutes,
       leastWaitMinutes: step.leastWaitMinutes,
+      ...(step.mostWaitMinutes === null ? {} : { mostWaitMinutes: step.mostWaitMinutes }),
     })),
     millilitresPerM2PerCoat: plan.millilitresPerM2PerCoat,
     spareShare: input.spareShare ?? 0,

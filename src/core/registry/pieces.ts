@@ -1,25 +1,28 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import { benchTime, clock } from "../pieces/bench-time.ts";
+import type { Evening } from "../pieces/evening.ts";
+import { coatRoles, type FinishingStep, pieceWorks } from "../pieces/finishing-step.ts";
 import { methodDefaults, pieceMethods } from "../pieces/method-defaults.ts";
-import { type Evening, type PlannedStep, pieceWorks, planPiece } from "../pieces/plan.ts";
-import { densityOfSolvent } from "../solution/density.ts";
-import { mixFrom } from "../solution/mix.ts";
-import { volumeFractionOfResin } from "../solution/solution.ts";
-import { cubicMetreFromMillilitres, cutFromPoundsPerUsGallon, gramsFromKilogram } from "../units.ts";
+import { plainSteps } from "../pieces/plain-schedule.ts";
+import { type PlannedStep, planPiece } from "../pieces/plan.ts";
 import { cutLbPerGal } from "./amount.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag, flagsAbout } from "./flag.ts";
-import { resinsFromInput, solventFromInput, temperatureFromInput } from "./solution-input.ts";
+import { type CutsMixed, mixesOf, mixOutput, recipeOf } from "./piece-mixes.ts";
+import { readSteps, writtenStep } from "./piece-steps.ts";
 import { resins, solvent } from "./solvent.ts";
 
 const input = z.strictObject({
   areaM2: z.number(),
   method: z.enum(pieceMethods),
+  /** In all, the sealing ones too. */
   coats: z.number(),
   cutLbPerGal,
   solvent,
   resins: resins.optional(),
+  /** A finishing schedule in place of so many coats of one recipe; the method and the cut are those of its steps that tell none. */
+  steps: z.array(writtenStep).min(1).max(80).optional(),
   /** Evenings at the bench, from and until, wall-clock time. */
   windows: z.array(z.tuple([z.string(), z.string()])),
   spareShare: z.number().optional(),
@@ -34,10 +37,15 @@ const input = z.strictObject({
 const step = z.object({
   what: z.enum(pieceWorks),
   coat: z.number().nullable(),
+  /** Of a coat of a schedule that was given: what it is for, how it goes on, and of which cut. */
+  as: z.enum(coatRoles).nullable(),
+  method: z.enum(pieceMethods).nullable(),
+  cutLbPerGal: z.number().nullable(),
   at: z.string().nullable(),
   minutes: z.number(),
   solutionMl: z.number(),
   leastWaitMinutes: z.number(),
+  mostWaitMinutes: z.number().nullable(),
 });
 
 const output = z.object({
@@ -47,6 +55,8 @@ const output = z.object({
   resinG: z.number(),
   solventMl: z.number(),
   solventG: z.number(),
+  /** What to mix of each cut, the spare with it, in the order in which they are needed. */
+  mixes: z.array(mixOutput),
   dryUm: z.number(),
   millilitresPerM2PerCoat: z.number(),
   eveningsUsed: z.number(),
@@ -72,59 +82,108 @@ const at = ({ day, fromMinute }: PlannedStep): string | null => {
   return fromMinute === null ? day : `${day}T${clock(fromMinute)}`;
 };
 
+type Given = z.output<typeof input>;
+
+/** What a schedule says for each of its steps cannot be said for all of them too. */
+function checkSaidOnce(given: Given): void {
+  if (given.steps === undefined) return;
+  const twice = (["millilitresPerM2PerCoat", "transfer", "minutesPerM2", "cureDays"] as const).find(
+    (name) => given[name] !== undefined,
+  );
+  if (twice !== undefined)
+    throw new DomainError({
+      code: "contradiction",
+      field: twice,
+      value: given[twice],
+      because: "With steps given, each says it for itself.",
+    });
+  const coats = given.steps.reduce((sum, s) => sum + (s.what === "coat" ? (s.times ?? 1) : 0), 0);
+  if (coats !== given.coats)
+    throw new DomainError({
+      code: "contradiction",
+      field: "coats",
+      value: given.coats,
+      limits: { min: coats, max: coats },
+      because: `The steps given have ${coats}.`,
+    });
+}
+
+/** The person's own numbers in place of the usual ones. */
+const own = (given: Given) => {
+  const { millilitresPerM2PerCoat: ml, transfer, minutesPerM2 } = given;
+  return {
+    ...(ml === undefined ? {} : { litresPerM2: ml / 1000 }),
+    ...(transfer === undefined ? {} : { transfer }),
+    ...(minutesPerM2 === undefined ? {} : { minutesPerM2 }),
+  };
+};
+
+function stepsOf(given: Given, { solids }: CutsMixed): readonly FinishingStep[] {
+  const { method, coats, cutLbPerGal: cut, cureDays } = given;
+  if (given.steps !== undefined) return readSteps(given.steps, { method, cutLbPerGal: cut, solids });
+  return plainSteps({
+    method,
+    coats,
+    volumeSolids: solids(cut),
+    own: own(given),
+    ...(cureDays === undefined ? {} : { cureDays }),
+  });
+}
+
+/** What a planned coat is of: its own step where there is one, the plan's recipe otherwise. */
+function coatOf(given: Given, { what, source }: PlannedStep) {
+  if (what !== "coat") return { as: null, method: null, cutLbPerGal: null };
+  const written = given.steps?.[source];
+  return {
+    as: written?.as ?? null,
+    method: written?.method ?? given.method,
+    cutLbPerGal: written?.cutLbPerGal ?? given.cutLbPerGal,
+  };
+}
+
 export const piecePlan = defineCalculation({
   name: "piece-plan",
   purpose: "A recipe laid onto a real piece: dated steps, the liquid to mix, and the film at the end",
   input,
   output,
   run: (given) => {
-    const recipe = {
-      resin: resinsFromInput(given.resins),
-      solvent: solventFromInput(given.solvent),
-      temperature: temperatureFromInput(given.temperatureC),
-    };
-    const cut = cutFromPoundsPerUsGallon(given.cutLbPerGal);
-    const litre = mixFrom(recipe, { cut, solutionVolume: cubicMetreFromMillilitres(1000) });
-    const usual = methodDefaults[given.method];
-    const own = {
-      litresPerM2:
-        given.millilitresPerM2PerCoat === undefined
-          ? usual.litresPerM2
-          : given.millilitresPerM2PerCoat / 1000,
-      transfer: given.transfer ?? usual.transfer,
-      minutesPerM2: given.minutesPerM2 ?? usual.minutesPerM2,
-    };
+    checkSaidOnce(given);
+    const recipe = recipeOf(given);
     const plan = planPiece({
       areaM2: given.areaM2,
-      method: given.method,
-      coats: given.coats,
-      volumeSolids: volumeFractionOfResin(litre.solution, recipe.temperature),
+      steps: stepsOf(given, recipe),
       evenings: given.windows.map(eveningOf),
-      own,
       ...(given.spareShare === undefined ? {} : { spareShare: given.spareShare }),
-      ...(given.cureDays === undefined ? {} : { cureDays: given.cureDays }),
     });
-    const litres = plan.millilitresToMix / 1000;
-    const density = densityOfSolvent(recipe.solvent, recipe.temperature);
+    const steps = plan.steps.map((s) => ({
+      what: s.what,
+      coat: s.coat ?? null,
+      ...coatOf(given, s),
+      at: at(s),
+      minutes: s.minutes,
+      solutionMl: s.millilitres,
+      leastWaitMinutes: s.waitMinutes,
+      mostWaitMinutes: s.mostWaitMinutes ?? null,
+    }));
+    const spared = plan.millilitresToMix / plan.millilitresUsed;
+    const mixes = mixesOf(recipe, steps, spared);
+    const total = (of: (mix: (typeof mixes)[number]) => number) => mixes.reduce((sum, m) => sum + of(m), 0);
     return {
-      steps: plan.steps.map((s) => ({
-        what: s.what,
-        coat: s.coat ?? null,
-        at: at(s),
-        minutes: s.minutes,
-        solutionMl: s.millilitres,
-        leastWaitMinutes: s.waitMinutes,
-      })),
+      steps,
       solutionUsedMl: plan.millilitresUsed,
       solutionToMixMl: plan.millilitresToMix,
-      resinG: gramsFromKilogram(litre.resin) * litres,
-      solventG: gramsFromKilogram(litre.solvent) * litres,
-      solventMl: (litre.solvent / density.value) * 1e6 * litres,
+      resinG: total((m) => m.resinG),
+      solventG: total((m) => m.solventG),
+      solventMl: total((m) => m.solventMl),
+      mixes,
       dryUm: plan.dryFilm * 1e6,
-      millilitresPerM2PerCoat: own.litresPerM2 * 1000,
+      millilitresPerM2PerCoat:
+        given.steps === undefined
+          ? (own(given).litresPerM2 ?? methodDefaults[given.method].litresPerM2) * 1000
+          : plan.millilitresUsed / given.areaM2 / given.coats,
       eveningsUsed: plan.eveningsUsed,
       unplacedSteps: plan.unplaced,
-      flags: flagsAbout(density.flags, "solvent"),
+      flags: flagsAbout(recipe.density.flags, "solvent"),
     };
   },
   sources: [

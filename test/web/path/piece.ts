@@ -41,7 +41,7 @@ const steps = [
   ["Fri 6 Nov 19:23", "De-nib lightly with 320", "", "12 minutes", ""],
   ["Fri 6 Nov 19:35", "Coat 2", "86 mL", "30 minutes", "the night"],
   ["Sat 7 Nov 18:00", "Coat 3", "86 mL", "30 minutes", ""],
-  ["Sat 7 Nov", "Leave to cure", "", "", ""],
+  ["Sat 7 Nov", "Leave to cure", "", "", "14 days"],
   ["Sat 21 Nov", "Rub out", "", "45 minutes", ""],
 ];
 

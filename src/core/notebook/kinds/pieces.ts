@@ -7,6 +7,8 @@ import { day, typedQuantity } from "./parts.ts";
 export const scheduleStep = z.looseObject({
   step: z.string(),
   what: z.enum([...layerSorts, "sand", "de-nib", "level", "rub out", "cure", "wait"]),
+  /** What a coat is for. */
+  as: z.enum(["seal", "body", "tint"]).optional(),
   day: day.optional(),
   at: z.string().optional(),
   method: z.enum(methods).optional(),

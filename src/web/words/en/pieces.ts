@@ -5,8 +5,10 @@ const works: Record<string, string> = {
   coat: "Coat",
   "de-nib": "De-nib lightly with 320",
   level: "Level with 320 to 400",
+  wait: "Wait",
   cure: "Leave to cure",
   "rub out": "Rub out",
+  wax: "Wax thinly, buff",
 };
 const methods: Record<"pad" | "brush" | "spray", string> = { pad: "Pad", brush: "Brush", spray: "Spray" };
 
