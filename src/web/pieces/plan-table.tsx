@@ -1,9 +1,10 @@
 import { For, type JSX, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
+import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
 import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { millilitres } from "./amount-text.ts";
-import { coatNumbers, dayName, stepName, waitName } from "./plan-words.ts";
+import { dayName, stepName, waitName } from "./plan-words.ts";
 
 /** The steps in order, with their day, liquid and waits. On paper with blanks for a pencil. */
 export function PlanTable(props: {

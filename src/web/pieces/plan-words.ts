@@ -21,9 +21,3 @@ export const waitName = (step: ScheduleStep, next: ScheduleStep | undefined): st
     ? words.pieces.overnight
     : lengthInWords(step.leastWaitMinutes ?? 0);
 };
-
-/** The coat number of each step that is a coat, in order. */
-export function coatNumbers(steps: readonly ScheduleStep[]): ReadonlyMap<ScheduleStep, number> {
-  const coats = steps.filter((step) => step.what === "coat");
-  return new Map(coats.map((step, i) => [step, i + 1]));
-}
