@@ -2,14 +2,17 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import solid from "vite-plugin-solid";
 import { offlineFiles, workerFile } from "./scripts/pages/offline-files.mjs";
+import { plainFiles } from "./scripts/pages/plain-files.mjs";
+import { pagePolicy } from "./src/server/page-policy.ts";
 
 const inSource = (path: string): string => fileURLToPath(new URL(`src/${path}`, import.meta.url));
 
-export default defineConfig({
+/** `no-house`: the same pages as plain files, for a host that keeps no notebook. */
+export default defineConfig(({ mode }) => ({
   root: "src/web",
-  plugins: [solid(), offlineFiles()],
+  plugins: [solid(), offlineFiles(), ...(mode === "no-house" ? [plainFiles(pagePolicy)] : [])],
   build: {
-    outDir: "../../dist/web",
+    outDir: mode === "no-house" ? "../../dist/plain" : "../../dist/web",
     emptyOutDir: true,
     target: "es2022",
     assetsInlineLimit: 0,
@@ -27,4 +30,4 @@ export default defineConfig({
     },
   },
   server: { proxy: { "/api": `http://127.0.0.1:${process.env.PORT ?? 4180}` } },
-});
+}));

@@ -5,10 +5,20 @@ import { withLock } from "./lock.mjs";
 import { root, say } from "./root.mjs";
 import { runNode } from "./run.mjs";
 
+/** The folder of a site that the plain files are to lie in. */
+const plainBase = process.env.LACBENCH_BASE ?? "/";
+
 const everywhere = ["package.json", "package-lock.json", "tsconfig.base.json", "src/core"];
 const ours = (name) => !/\.(test|contract)\.tsx?$/.test(name);
 
 const tsc = (args, onStart) => runNode("node_modules/typescript/bin/tsc", ["-b", ...args], { onStart });
+
+const vite = (args, onStart) =>
+  runNode("node_modules/vite/bin/vite.js", ["build", "--logLevel", "error", ...args], { onStart });
+const pagesFrom = [
+  ...everywhere,
+  ...["vite.config.ts", "scripts/pages", "src/web", "src/service-worker", "src/server/page-policy.ts"],
+];
 
 /** The parts that can be built, what each is made from, and how. One without `from` is looked at every time. */
 const parts = {
@@ -18,10 +28,15 @@ const parts = {
     make: (onStart, lost) => tsc(lost ? ["src/cli", "--force"] : ["src/cli"], onStart),
   },
   pages: {
-    from: [...everywhere, "vite.config.ts", "scripts/pages", "src/web", "src/service-worker"],
+    from: pagesFrom,
     made: "dist/web/index.html",
-    make: (onStart) =>
-      runNode("node_modules/vite/bin/vite.js", ["build", "--logLevel", "error"], { onStart }),
+    make: (onStart) => vite([], onStart),
+  },
+  "plain files": {
+    from: pagesFrom,
+    made: "dist/plain/index.html",
+    make: (onStart) => vite(["--mode", "no-house", "--base", plainBase], onStart),
+    as: plainBase,
   },
   types: { make: (onStart) => tsc([], onStart) },
 };
@@ -38,7 +53,7 @@ function* filesUnder(path) {
 
 /** Names, sizes and times of all that a part is made from: a deleted or older file counts as much as a newer one. */
 function signature(part) {
-  const hash = createHash("sha256");
+  const hash = createHash("sha256").update(part.as ?? "");
   for (const path of part.from) for (const file of filesUnder(join(root, path))) hash.update(`${file}\n`);
   return hash.digest("hex");
 }

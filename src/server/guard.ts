@@ -1,16 +1,10 @@
 import type { Context, MiddlewareHandler } from "hono";
 import type { Problem } from "../core/registry/problem.ts";
+import { pagePolicy } from "./page-policy.ts";
 import { problemResponse } from "./problem-response.ts";
 
-/** Nothing but what Lacbench itself serves may run, load or be asked; photographs not yet sent are blobs. */
-const policy = [
-  "default-src 'self'",
-  "img-src 'self' blob: data:",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'self'",
-  "frame-ancestors 'none'",
-].join("; ");
+/** A policy that stands in a page itself cannot say who may frame it; a header can. */
+const policy = [...pagePolicy, "frame-ancestors 'none'"].join("; ");
 
 /** Browsers ignore the opener policy elsewhere, and write down that they did. */
 const isTrustworthy = (c: Context): boolean =>

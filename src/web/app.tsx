@@ -1,9 +1,11 @@
 import { createEffect, createResource, createSignal, Match, Show, Switch } from "solid-js";
+import type { NotebookInFile } from "../core/notebook/notebook-in-file.ts";
 import { NotebookApi } from "./book-store/api.ts";
 import {
   beginNotebook,
   type KnownNotebooks,
   keepNotebook,
+  keepOpened,
   knownNotebooks,
   openBook,
   zoneHere,
@@ -11,14 +13,15 @@ import {
 import type { OpenBook } from "./book-store/open-book.ts";
 import { openKeep } from "./book-store/open-keep.ts";
 import { BookProvider } from "./book-store/use-book.tsx";
+import { hasHouse } from "./has-house.ts";
 import { lazy } from "./lazy.tsx";
-import { address, navigate } from "./router.ts";
+import { address, navigate, siteAddress } from "./router.ts";
 import { Shell } from "./shell/shell.tsx";
 import { lastOpen, rememberOpen } from "./start/chosen.ts";
 import { StartPage } from "./start/start-page.tsx";
 import * as words from "./words/words.ts";
 
-const api = new NotebookApi((path, init) => fetch(path, init));
+const api = hasHouse ? new NotebookApi((path, init) => fetch(path, init)) : undefined;
 const keeping = openKeep();
 
 /** The notebook to open without asking: the last one, or the only one. */
@@ -44,7 +47,7 @@ export function App() {
   async function open(id: string): Promise<void> {
     rememberOpen(id);
     // One notebook at a time: another one gets a page of its own, with nothing left over from this one.
-    if (book() !== undefined && book()?.id !== id) return location.assign("/bench");
+    if (book() !== undefined && book()?.id !== id) return location.assign(siteAddress("/bench"));
     if (book() === undefined) {
       opening ??= openBook(await keeping, api, id);
       setBook(await opening);
@@ -62,6 +65,12 @@ export function App() {
     const texts = entries.map((kept) => ({ id: kept.entry.id, text: kept.text }));
     await keepNotebook(await keeping, { id, name, invented: true }, texts);
     await open(id);
+  }
+  async function openFile(file: NotebookInFile): Promise<void> {
+    await keepOpened(await keeping, file);
+    // One that is open already is opened anew, with what the file brought.
+    if (book()?.id === file.id) location.assign(siteAddress("/bench"));
+    else await open(file.id);
   }
   const begin = async (name: string) => open(await beginNotebook(await keeping, name));
 
@@ -104,7 +113,7 @@ export function App() {
             when={book() !== undefined || chosen(list()) === undefined}
             fallback={<p class="opening">{words.shell.opening}</p>}
           >
-            <StartPage known={list()} onOpen={open} onBegin={begin} onDemo={openDemo} />
+            <StartPage known={list()} onOpen={open} onBegin={begin} onDemo={openDemo} onFile={openFile} />
           </Show>
         )}
       </Match>

@@ -1,4 +1,6 @@
+import type { NotebookInFile } from "../../core/notebook/notebook-in-file.ts";
 import { writeEntry } from "../../core/notebook/write-entry.ts";
+import { hasHouse } from "../has-house.ts";
 import { type NotebookApi, NotLetIn, OutOfReach, Refused } from "./api.ts";
 import { Courier } from "./courier.ts";
 import type { Keep } from "./keep.ts";
@@ -22,11 +24,13 @@ export interface KnownNotebooks {
   readonly barred: boolean;
 }
 
-export async function knownNotebooks(keep: Keep, api: NotebookApi): Promise<KnownNotebooks> {
+/** What this browser keeps, and what the house tells of, if there is one. */
+export async function knownNotebooks(keep: Keep, api: NotebookApi | undefined): Promise<KnownNotebooks> {
   const cards = await keep.cards();
   const list = new Map<string, Known>(
     cards.map(({ id, name, invented }) => [id, { id, name, invented, entries: undefined }]),
   );
+  if (api === undefined) return { list: [...list.values()], reachable: true, barred: false };
   try {
     for (const told of await api.notebooks()) {
       const card = list.get(told.id);
@@ -52,12 +56,13 @@ const effects = (): BookEffects => ({
   tabs: tabsOfBrowser(),
 });
 
-/** Opens a notebook from what is kept here, and sets a courier on the way. */
-export async function openBook(keep: Keep, api: NotebookApi, id: string): Promise<OpenBook> {
+/** Opens a notebook from what is kept here, and sets a courier on the way if there is a house to go to. */
+export async function openBook(keep: Keep, api: NotebookApi | undefined, id: string): Promise<OpenBook> {
   const at = effects();
   const card = (await keep.cards()).find((one) => one.id === id);
   const rows = await keep.rows(id);
   const book = new OpenBook(id, await keep.device(), keep, rows, card?.seq ?? 0, at);
+  if (api === undefined) return book;
   const courier = new Courier(book, api, card?.cursor ?? null, {
     wait: (ms, then) => {
       const timer = setTimeout(then, ms);
@@ -92,4 +97,12 @@ export async function keepNotebook(
 ): Promise<void> {
   await keep.putCard(card);
   await keep.keepImported(card.id, texts);
+}
+
+/** A notebook out of a file: kept here, and sent to the house if there is one. Without one, what is in the file is settled. */
+export async function keepOpened(keep: Keep, file: NotebookInFile): Promise<void> {
+  const { id, name, invented, entries } = file;
+  if (hasHouse) return keepNotebook(keep, { id, name, invented }, entries);
+  await keep.putCard({ id, name, invented });
+  await keep.keepArrived(id, entries);
 }

@@ -177,6 +177,11 @@ export class OpenBook {
     for (const { id, message } of refused) await this.#keeper.settle(id, "refused", message);
   }
 
+  /** The person's own file now holds all that is here: with no house that is where it was to go. */
+  inOwnFile(): Promise<void> {
+    return this.answered({ accepted: this.toSend.map(({ id }) => id), refused: [] });
+  }
+
   /** Takes in what the house told; it is kept before `cursor` is. */
   async arrived(texts: readonly string[], cursor: string | null): Promise<void> {
     const { fresh, known } = this.#take(texts);

@@ -1,11 +1,11 @@
 import { onCleanup, onMount, Show } from "solid-js";
 import type { Status } from "../book-store/open-book.ts";
 import { useBook } from "../book-store/use-book.tsx";
-import * as words from "../words/words.ts";
+import { keepingWords } from "./keeping-words.ts";
 import { newVersion } from "./pages-kept.ts";
 import { askToPersist, isNearlyFull, room, watchRoom } from "./room.ts";
 
-const t = words.keeping;
+const t = keepingWords;
 
 /** In a few words: where what was written lies. */
 export function sayStatus({ toSend, keeps, noRoom, pageAlone, barred }: Status): string {

@@ -1,16 +1,18 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { saying } from "../book/lines.ts";
+import { SaveFile } from "../book/save-file.tsx";
 import { useBook } from "../book-store/use-book.tsx";
 import { setWriter, writer } from "../book-store/writer.ts";
 import { TextField } from "../controls/text-field.tsx";
+import { hasHouse } from "../has-house.ts";
 import { Page } from "../shell/page.tsx";
 import { upToDigits } from "../words/number.ts";
-import * as words from "../words/words.ts";
+import { keepingWords } from "./keeping-words.ts";
 import { newVersion, pagesKept, takeNewVersion } from "./pages-kept.ts";
 import { askToPersist, isNearlyFull, room } from "./room.ts";
 import "./keeping.css";
 
-const t = words.keeping;
+const t = keepingWords;
 const shownWaiting = 12;
 const longest = 140;
 
@@ -38,13 +40,15 @@ export function KeepingView() {
         <Writer />
         <ThisBrowser />
         <Pages />
-        <section class="hung">
-          <h2>{t.phonesHeading}</h2>
-          <p>{t.phonesSay}</p>
-          <a class="press" href="/book/phones">
-            {t.phonesAct}
-          </a>
-        </section>
+        <Show when={hasHouse}>
+          <section class="hung">
+            <h2>{t.phonesHeading}</h2>
+            <p>{t.phonesSay}</p>
+            <a class="press" href="/book/phones">
+              {t.phonesAct}
+            </a>
+          </section>
+        </Show>
         <section class="hung">
           <h2>{t.fileHeading}</h2>
           <p>{t.fileSays}</p>
@@ -101,7 +105,10 @@ function Waiting() {
           <p class="soft">{t.more(n() - shownWaiting)}</p>
         </Show>
       </Show>
-      <Show when={!book.status().barred && !book.status().noRoom}>
+      <Show when={!hasHouse}>
+        <SaveFile />
+      </Show>
+      <Show when={hasHouse && !book.status().barred && !book.status().noRoom}>
         <p class="soft">{book.status().reachable ? t.reached : t.outOfReach}</p>
       </Show>
     </section>

@@ -1,4 +1,6 @@
 import { type Fetch, OutOfReach } from "../book-store/api.ts";
+import { hasHouse } from "../has-house.ts";
+import { siteAddress } from "../router.ts";
 
 /** Where this page stands: who it is to the house, over what line, and where the secure door is. */
 export interface Door {
@@ -90,10 +92,14 @@ export const pairingApi = new PairingApi((path, init) => fetch(path, init));
  * own address, under which a phone would find only itself. Out of reach it is where this page came from.
  */
 export async function addressForPhones(): Promise<string> {
+  if (!hasHouse) return addressHere;
   try {
-    return (await pairingApi.door()).secureAddress ?? location.origin;
+    return (await pairingApi.door()).secureAddress ?? addressHere;
   } catch (error) {
-    if (error instanceof OutOfReach || error instanceof SaidNo) return location.origin;
+    if (error instanceof OutOfReach || error instanceof SaidNo) return addressHere;
     throw error;
   }
 }
+
+/** Where these pages came from; the path of a page goes behind it. */
+export const addressHere = location.origin + siteAddress("/").slice(0, -1);

@@ -1,9 +1,14 @@
 import { createSignal, For, Show } from "solid-js";
+import type { NotebookInFile } from "../../core/notebook/notebook-in-file.ts";
 import type { KnownNotebooks } from "../book-store/house.ts";
 import { JarInDashes } from "../controls/empty.tsx";
 import { TextField } from "../controls/text-field.tsx";
+import { hasHouse } from "../has-house.ts";
+import { lazy } from "../lazy.tsx";
 import * as words from "../words/words.ts";
 import "./start.css";
+
+const OpenFile = lazy(async () => ({ default: (await import("./open-file.tsx")).OpenFile }));
 
 /** The page before any notebook is open: start one, open the demo, or choose among several. */
 export function StartPage(props: {
@@ -11,6 +16,7 @@ export function StartPage(props: {
   readonly onOpen: (id: string) => void;
   readonly onBegin: (name: string) => void;
   readonly onDemo: () => Promise<void>;
+  readonly onFile: (file: NotebookInFile) => void;
 }) {
   document.title = words.shell.lacbench;
   const [name, setName] = createSignal(words.start.calledDefault);
@@ -27,6 +33,9 @@ export function StartPage(props: {
         <span class="mark">{words.shell.lacbench}</span> {words.start.heading}
       </h1>
       <p>{words.start.says}</p>
+      <Show when={!hasHouse}>
+        <p>{words.start.onThisDevice}</p>
+      </Show>
       <Show when={!props.known.reachable}>
         <p class="soft">{props.known.barred ? words.start.barred : words.start.outOfReach}</p>
       </Show>
@@ -55,6 +64,7 @@ export function StartPage(props: {
         </div>
         <JarInDashes />
       </section>
+      <OpenFile onOpen={props.onFile} />
       <Show when={!hasDemo()}>
         <section class="hung">
           <p>{words.start.demoSays}</p>

@@ -2,7 +2,7 @@ import { createMemo, createSignal, For, onMount, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import { qrPath } from "../drawings/qr-path.ts";
 import { boardPath } from "../film/board-path.ts";
-import { addressForPhones } from "../pairing/pairing-api.ts";
+import { addressForPhones, addressHere } from "../pairing/pairing-api.ts";
 import * as words from "../words/words.ts";
 
 type Layout = Body<"trial-laid-out">;
@@ -83,7 +83,7 @@ const labelMm = [62, 30] as const;
 export function BoardLabels(props: { readonly name: string; readonly trial: string; readonly body: Layout }) {
   const [w, h] = labelMm;
   const rows = () => Math.ceil(props.body.boards.length / labelsAcross);
-  const [phonesAt, setPhonesAt] = createSignal(location.origin);
+  const [phonesAt, setPhonesAt] = createSignal(addressHere);
   onMount(async () => setPhonesAt(await addressForPhones()));
   return (
     <section class="sheet" tabindex="0" aria-label={words.trials.labelsHeading(props.name)}>

@@ -2,7 +2,7 @@ import { createMemo, createSignal, For, onMount, Show } from "solid-js";
 import { defaultValue } from "../../../core/views/default-value.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
-import { addressForPhones } from "../../pairing/pairing-api.ts";
+import { addressForPhones, addressHere } from "../../pairing/pairing-api.ts";
 import { address, navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
 import * as words from "../../words/words.ts";
@@ -24,7 +24,7 @@ export function LabelsView() {
   const book = useBook();
   const t = words.jars.labelText;
   const choice = useFormat();
-  const [phonesAt, setPhonesAt] = createSignal(location.origin);
+  const [phonesAt, setPhonesAt] = createSignal(addressHere);
   onMount(async () => setPhonesAt(await addressForPhones()));
   const jars = createMemo(() =>
     jarsOnShelves(book, false)

@@ -80,3 +80,32 @@ export const keeping = {
   fileSays: "The Book saves the whole notebook to a file, and takes one in.",
   fileAct: "Go to the Book",
 };
+
+/** The same where no house keeps the notebook: it lies on this device and in the person's own file. */
+export const keepingAlone: Partial<typeof keeping> = {
+  allSent: "All in your file",
+  toSend: (n: number) => `Kept on this device, ${n} not in your file yet`,
+  notKept: "This browser keeps nothing: save to your file before you leave the page",
+  toSendAndNotKept: (n: number) => `${n} not in your file yet, and this browser keeps nothing`,
+  counts: { house: "In your file", here: "Kept in this browser", waits: "Not in your file yet" },
+  waitsHeading: (n: number) =>
+    `${entries(n).replace(/^o/, "O")} ${n === 1 ? "is" : "are"} not in your file yet`,
+  nothingWaits: "All that was written here is in the file that you saved last.",
+  noRoomSays: (n: number) =>
+    n === 0
+      ? "What is written from now on would be on this page alone. Make room on the device, then try again."
+      : `${entries(n).replace(/^o/, "O")} ${n === 1 ? "is" : "are"} on this page alone. Save to your file before you leave it. Make room on the device, then try again.`,
+  evictable:
+    "Not for certain. When the device runs short of room, or the page is not opened for weeks, the browser may clear away what is kept here. What is in your file stays there.",
+  evictableUnsent: (n: number) => `${theyAre(n)} only here so far: save to your file soon.`,
+  noWord: "This browser does not say. What is in your file stays there.",
+  pagesHeading: "Do the pages open without a network?",
+  pages: {
+    ...keeping.pages,
+    kept: "Yes. All pages are kept on this device; they open, reckon and write without a network.",
+  },
+  newVersionSays: "What is written stays where it is. What is half typed on this page is lost.",
+  fileHeading: "Into a house later",
+  fileSays:
+    "When a computer in the shop keeps notebooks, open your file there, on its first page: everything goes over, and what is there already counts once. A later file can be taken in again, in the Book.",
+};

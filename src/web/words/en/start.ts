@@ -1,6 +1,8 @@
 export const start = {
   heading: "A bench book for spirit finishes",
   says: "Mix by the cut, try it on fair sample boards, repeat the winner on the piece. Nothing is overwritten: a mistake is struck out and stays readable.",
+  onThisDevice:
+    "These pages keep the notebook on this device and in one file of yours, and send nothing anywhere.",
   none: "No notebook here yet",
   empty: "Start an empty book",
   demo: "Open the demo (all of it made up)",
