@@ -1,13 +1,14 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
-import { methodDefaults, type PieceMethod, pieceMethods } from "../pieces/method-defaults.ts";
+import { methodDefaults, type PieceMethod } from "../pieces/method-defaults.ts";
 import { unitNamed } from "../quantity/unit-table.ts";
 import { type PieceView, pieceIds, pieceView } from "./piece.ts";
 
 /** What a coat was planned to take and what it took; null where it was not written down. */
 export interface CoatUsed {
   readonly coat: number;
+  readonly method: string;
   readonly entry: string | null;
   readonly plannedMl: number | null;
   readonly usedMl: number | null;
@@ -65,6 +66,7 @@ export function plannedUsed(piece: PieceView, gramsPerMl: number | null): Planne
     const entry = piece.layers.find((one) => layer(one).planned?.coat === i + 1);
     return {
       coat: i + 1,
+      method: step.method ?? piece.schedule?.recipe.method ?? "",
       entry: entry?.id ?? null,
       plannedMl: step.millilitres ?? null,
       usedMl: entry === undefined ? null : millilitresOf(layer(entry), gramsPerMl),
@@ -108,9 +110,6 @@ const rate = (measured: readonly Measured[]): { value: number; coats: number } |
         coats: measured.length,
       };
 
-const methodPlanned = (piece: PieceView): PieceMethod | undefined =>
-  pieceMethods.find((method) => method === piece.schedule?.recipe.method);
-
 /**
  * What this person uses a square metre and coat: all that was measured over all that it covered.
  *
@@ -120,9 +119,11 @@ export function ownUse(read: NotebookReader, method: PieceMethod, density: Densi
   const first = methodDefaults[method].firstCoatTimes;
   const pieces = pieceIds(read)
     .map((id) => pieceView(read, id))
-    .filter((piece): piece is PieceView => piece !== null && methodPlanned(piece) === method);
+    .filter((piece): piece is PieceView => piece !== null);
   const each = pieces.flatMap((piece) =>
-    plannedUsed(piece, density(piece)).coats.map((coat) => ({ coat, area: piece.areaM2 })),
+    plannedUsed(piece, density(piece))
+      .coats.filter((coat) => coat.method === method)
+      .map((coat) => ({ coat, area: piece.areaM2 })),
   );
   return {
     millilitresPerM2: rate(

@@ -1,4 +1,5 @@
 import { calendarDay } from "../../core/pieces/calendar-day.ts";
+import type { FinishingSchedule } from "../../core/pieces/finishing-schedules.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { calculate } from "../../core/registry/calculation.ts";
 import type { PiecePlanInput, PiecePlanOutput } from "../../core/registry/piece-schedule.ts";
@@ -7,6 +8,7 @@ import type { Problem } from "../../core/registry/problem.ts";
 import { fail, type Result } from "../../core/result.ts";
 import type { OwnUse } from "../../core/views/planned-used.ts";
 import { type EveningChoice, windowsFrom } from "./evenings.ts";
+import { coatsIn, mainCoat, type StepDraft, writtenFrom } from "./step-draft.ts";
 
 export type PlanInput = PiecePlanInput;
 export type Plan = PiecePlanOutput;
@@ -27,6 +29,10 @@ export interface PieceDraft {
   readonly which: EveningChoice;
   readonly spare: string;
   readonly perM2: string;
+  /** Where its steps came from; nothing of it is reckoned with. */
+  readonly schedule: FinishingSchedule | "plain" | "kept";
+  /** In place of method, cut, coats and liquid; null for so many coats of one recipe. */
+  readonly steps: readonly StepDraft[] | null;
 }
 
 /** What the fields come to; undefined where one cannot be read yet. */
@@ -53,6 +59,8 @@ export const emptyDraft = (today: string): PieceDraft => ({
   which: "every",
   spare: "20",
   perM2: "",
+  schedule: "plain",
+  steps: null,
 });
 
 const decimal = (text: string): number => Number(text.trim().replace(",", "."));
@@ -66,20 +74,33 @@ function usePerM2(typed: string, own: OwnUse): Pick<PlanInput, "millilitresPerM2
   };
 }
 
+type Recipe = Pick<PlanInput, "method" | "coats" | "cutLbPerGal"> & Partial<PlanInput>;
+
+/** So many coats of one recipe, or the steps with the recipe that they are known by; undefined while one cannot be read. */
+function recipeOf(draft: PieceDraft, figures: PieceFigures): Recipe | undefined {
+  if (draft.steps === null) {
+    const { cutLbPerGal, own } = figures;
+    if (cutLbPerGal === undefined) return undefined;
+    return { method: draft.method, coats: decimal(draft.coats), cutLbPerGal, ...usePerM2(draft.perM2, own) };
+  }
+  const steps = draft.steps.flatMap((step) => writtenFrom(step) ?? []);
+  if (steps.length < draft.steps.length) return undefined;
+  const { method = draft.method, cutLbPerGal = 1 } = mainCoat(steps) ?? {};
+  return { method, coats: coatsIn(steps), cutLbPerGal, steps };
+}
+
 /** What to ask of the plan, or undefined while something it needs cannot be read. */
 export function planInput(draft: PieceDraft, figures: PieceFigures): PlanInput | undefined {
-  const { areaM2, cutLbPerGal, solvent, own } = figures;
+  const { areaM2, solvent } = figures;
   const day = /^\d{4}-\d{2}-\d{2}$/.test(draft.firstEvening);
-  if (areaM2 === undefined || cutLbPerGal === undefined || solvent === undefined || !day) return undefined;
+  const recipe = recipeOf(draft, figures);
+  if (areaM2 === undefined || recipe === undefined || solvent === undefined || !day) return undefined;
   return {
     areaM2,
-    cutLbPerGal,
     solvent,
-    method: draft.method,
-    coats: decimal(draft.coats),
+    ...recipe,
     spareShare: decimal(draft.spare) / 100,
     windows: windowsFrom(calendarDay(draft.firstEvening), draft.which, draft.from, draft.until),
-    ...usePerM2(draft.perM2, own),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Finish } from "../../core/colour/finish-colour.ts";
+import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import type { NotebookReader } from "../../core/notebook/reader.ts";
 import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
 import { materialView } from "../../core/views/material.ts";
@@ -40,15 +41,30 @@ export function finishOfSchedule(read: NotebookReader, schedule: Schedule | null
   return finishOfRecipe(grade, schedule?.recipe.cutLbPerGal);
 }
 
+/** What a schedule has of its coats, each once, in the order in which they come; the recipe's own where its steps do not say. */
+function ofCoats<T>(schedule: Schedule, of: (step: ScheduleStep) => T | undefined, usual: T): readonly T[] {
+  const found = schedule.steps.filter((step) => step.what === "coat").map((step) => of(step) ?? usual);
+  return found.length === 0 ? [usual] : [...new Set(found)];
+}
+
+const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? "") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
+
 /** `Four coats of 1½ lb lemon flakes in ethanol 96 %, padded.` */
 export function recipeInWords(schedule: Schedule): string {
-  const { coats, cutLbPerGal, resin, alcohol, method } = schedule.recipe;
+  const { coats, resin, alcohol } = schedule.recipe;
+  const cuts = ofCoats(schedule, (step) => step.cutLbPerGal, schedule.recipe.cutLbPerGal);
+  const methods = ofCoats(schedule, (step) => step.method, schedule.recipe.method);
   const said = words.pieces.recipe(
     coats,
-    shortCut(cutLbPerGal),
+    listed(cuts.map(shortCut)),
     resin ?? words.pieces.flakes,
     alcohol ?? words.pieces.alcoholOf,
-    words.pieces.methodsDone[method] ?? method,
+    listed(methods.map((method) => words.pieces.methodsDone[method] ?? method)),
   );
   return said.charAt(0).toUpperCase() + said.slice(1);
 }
+
+/** The step of a coat, counted from 1. */
+export const coatStep = (schedule: Schedule | null, coat: number | undefined): ScheduleStep | undefined =>
+  schedule?.steps.filter((step) => step.what === "coat")[(coat ?? 0) - 1];

@@ -6,12 +6,13 @@ import type { PieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
 import * as words from "../words/words.ts";
+import { coatStep } from "./kept-plan.ts";
 
 /** Two cuts are the same on a label when they are no further apart. */
 const sameCutLb = 0.05;
 
 /** Which jar the next coat of a piece comes from: the one that was chosen, else the last coat's, else the only one of its cut. */
-export function usePieceJar(piece: Accessor<PieceView>) {
+export function usePieceJar(piece: Accessor<PieceView>, coat: Accessor<number | undefined>) {
   const book = useBook();
   const [picked, setPicked] = createSignal<string | null>();
   const jars = createMemo((): readonly JarView[] =>
@@ -20,8 +21,12 @@ export function usePieceJar(piece: Accessor<PieceView>) {
       return jar === null || jar.emptied !== null ? [] : [jar];
     }),
   );
+  const cutOf = (n: number | undefined) => {
+    const { schedule } = piece();
+    return coatStep(schedule, n)?.cutLbPerGal ?? schedule?.recipe.cutLbPerGal;
+  };
   const ofTheCut = () => {
-    const asked = piece().schedule?.recipe.cutLbPerGal ?? Number.NaN;
+    const asked = cutOf(coat()) ?? Number.NaN;
     const fits = jars().filter(({ labelCut, stage }) => {
       const label = labelCut === null ? Number.NaN : poundsPerUsGallonFromCut(labelCut);
       return stage === "thinned" && Math.abs(label - asked) <= sameCutLb;
@@ -31,6 +36,8 @@ export function usePieceJar(piece: Accessor<PieceView>) {
   const last = () => {
     const from = piece().layers.flatMap((entry) => (entry.body as Body<"layer-applied">).from);
     const batch = from.at(-1)?.batch;
+    const n = coat();
+    if (n !== undefined && n > 1 && cutOf(n) !== cutOf(n - 1)) return undefined; // another cut is another jar
     return jars().some(({ id }) => id === batch) ? batch : undefined;
   };
   const jar = (): string | undefined => {

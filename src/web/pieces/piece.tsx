@@ -13,7 +13,14 @@ import { Page } from "../shell/page.tsx";
 import { VapourCard } from "../vapour/vapour-card.tsx";
 import { dayInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
-import { costOfSchedule, finishOfSchedule, gramsPerMl, planOfSchedule, recipeInWords } from "./kept-plan.ts";
+import {
+  coatStep,
+  costOfSchedule,
+  finishOfSchedule,
+  gramsPerMl,
+  planOfSchedule,
+  recipeInWords,
+} from "./kept-plan.ts";
 import { PieceJar, usePieceJar } from "./piece-jar.tsx";
 import { vapourWork } from "./vapour-work.ts";
 import "./pieces.css";
@@ -76,7 +83,7 @@ function PiecePage(props: { readonly piece: Piece }) {
       fill: on().has(i + 1) ? finish()?.fill : undefined,
     }));
 
-  const from = usePieceJar(() => props.piece);
+  const from = usePieceJar(() => props.piece, next);
   const putOn = (coat: number) => {
     const recipe = schedule()?.recipe;
     if (recipe === undefined) return;
@@ -88,7 +95,7 @@ function PiecePage(props: { readonly piece: Piece }) {
         sort: "coat",
         targets: [{ piece: props.piece.id }],
         from: jar === undefined ? [] : [{ batch: jar }],
-        method: recipe.method,
+        method: coatStep(schedule(), coat)?.method ?? recipe.method,
         planned: { coat },
       },
     });

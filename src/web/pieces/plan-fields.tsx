@@ -9,6 +9,7 @@ import { withDigits } from "../words/number.ts";
 import * as words from "../words/words.ts";
 import { eveningChoices } from "./evenings.ts";
 import type { Planning } from "./planning.ts";
+import { ScheduleFields } from "./schedule-fields.tsx";
 
 interface FieldsProps {
   readonly planning: Planning;
@@ -52,7 +53,7 @@ function PieceFields(props: FieldsProps) {
 }
 
 function RecipeFields(props: FieldsProps) {
-  const { draft, put, told, resins, solvents, solvent, cutRead, own, refused } = props.planning;
+  const { draft, put, told, resins, solvents, solvent, refused } = props.planning;
   const wrongIn = (field: string, says: string) => (refused()?.startsWith(field) ? says : undefined);
   return (
     <>
@@ -76,6 +77,28 @@ function RecipeFields(props: FieldsProps) {
           {words.pieces.noSolvent} <a href="/shelf">{words.pieces.toShelf}</a>
         </p>
       </Show>
+      <ScheduleFields planning={props.planning} />
+      <Show when={draft().steps === null}>
+        <PlainFields planning={props.planning} />
+      </Show>
+      <TextField
+        label={words.pieces.spare}
+        value={draft().spare}
+        inputMode="numeric"
+        hint={words.pieces.spareHint}
+        wrong={wrongIn("spareShare", words.pieces.spareWrong)}
+        onInput={(spare) => put({ spare })}
+      />
+    </>
+  );
+}
+
+/** So many coats of one cut, put on in one way. */
+function PlainFields(props: FieldsProps) {
+  const { draft, put, told, cutRead, own, refused } = props.planning;
+  const wrongIn = (field: string, says: string) => (refused()?.startsWith(field) ? says : undefined);
+  return (
+    <>
       <div class="side-by-side">
         <QuantityField
           label={words.pieces.cut}
@@ -106,14 +129,6 @@ function RecipeFields(props: FieldsProps) {
         hint={useHint(draft().method, own())}
         wrong={wrongIn("millilitresPerM2PerCoat", words.pieces.perM2Wrong)}
         onInput={(perM2) => put({ perM2 })}
-      />
-      <TextField
-        label={words.pieces.spare}
-        value={draft().spare}
-        inputMode="numeric"
-        hint={words.pieces.spareHint}
-        wrong={wrongIn("spareShare", words.pieces.spareWrong)}
-        onInput={(spare) => put({ spare })}
       />
     </>
   );

@@ -1,5 +1,6 @@
-import { Show } from "solid-js";
-import { withDigits } from "../words/number.ts";
+import { For, Show } from "solid-js";
+import { counted, withDigits } from "../words/number.ts";
+import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { grams, millilitres } from "./amount-text.ts";
 import { shortCut } from "./cut-text.ts";
@@ -24,6 +25,45 @@ function hairs(um: number): string {
   return shares.find(([most]) => ratio < most)?.[1] ?? `${withDigits(ratio, 2)} times the thickness`;
 }
 
+type Mix = Plan["mixes"][number];
+
+const weighed = (mix: Mix): string =>
+  words.pieces.weigh(grams(mix.resinG), millilitres(mix.solventMl), grams(mix.solventG));
+
+/** The jar to mix, or one a cut, in the order in which they are needed. */
+function Mixes(props: { readonly plan: Plan }) {
+  const one = () => (props.plan.mixes.length === 1 ? props.plan.mixes[0] : undefined);
+  return (
+    <Show
+      when={one()}
+      fallback={
+        <>
+          <h2>{words.finishing.jars(counted(props.plan.mixes.length))}</h2>
+          <ul class="plain stack">
+            <For each={props.plan.mixes}>
+              {(mix) => (
+                <li>
+                  <b>{words.finishing.jar(millilitres(mix.solutionMl), shortCut(mix.cutLbPerGal))}</b>:{" "}
+                  {weighed(mix)}
+                </li>
+              )}
+            </For>
+          </ul>
+        </>
+      }
+    >
+      {(mix) => (
+        <>
+          <h2>{words.pieces.mixThis(millilitres(mix().solutionMl), shortCut(mix().cutLbPerGal))}</h2>
+          <p>
+            <b>{weighed(mix())}</b>
+          </p>
+        </>
+      )}
+    </Show>
+  );
+}
+
 /** What to mix, how long it takes and what it comes to: sentences first. */
 export function PlanFigures(props: {
   readonly plan: Plan;
@@ -31,22 +71,16 @@ export function PlanFigures(props: {
   readonly cost: Cost | null;
 }) {
   const lastCoat = () => props.plan.steps.findLast((step) => step.what === "coat")?.at ?? null;
-  const rubOut = () => props.plan.steps.at(-1)?.at ?? null;
+  const cured = () => {
+    const at = props.plan.steps.findIndex((step) => step.what === "cure");
+    const [cure, next] = [props.plan.steps[at], props.plan.steps[at + 1]];
+    if (cure === undefined || next?.at == null) return null;
+    return words.pieces.rubFrom(dayName(next.at), lengthInWords(cure.leastWaitMinutes));
+  };
   const spare = () => props.plan.solutionToMixMl - props.plan.solutionUsedMl;
   return (
     <div class="stack">
-      <h2>
-        {words.pieces.mixThis(millilitres(props.plan.solutionToMixMl), shortCut(props.input.cutLbPerGal))}
-      </h2>
-      <p>
-        <b>
-          {words.pieces.weigh(
-            grams(props.plan.resinG),
-            millilitres(props.plan.solventMl),
-            grams(props.plan.solventG),
-          )}
-        </b>
-      </p>
+      <Mixes plan={props.plan} />
       <p class="soft">
         {words.pieces.used(millilitres(props.plan.solutionUsedMl), millilitres(Math.max(spare(), 0)))}{" "}
         <Show when={props.cost} keyed>
@@ -67,10 +101,7 @@ export function PlanFigures(props: {
         }
       >
         <p>
-          {words.pieces.evenings(props.plan.eveningsUsed, dayName(lastCoat()?.slice(0, 10) ?? ""))}{" "}
-          <Show when={rubOut()} keyed>
-            {(day) => words.pieces.rubFrom(dayName(day))}
-          </Show>
+          {words.pieces.evenings(props.plan.eveningsUsed, dayName(lastCoat()?.slice(0, 10) ?? ""))} {cured()}
         </p>
       </Show>
     </div>

@@ -10,9 +10,9 @@ export const dayName = (day: string): string => {
 
 /** `Coat 2`, `De-nib lightly with 320`. */
 export function stepName(step: ScheduleStep, coat: number | undefined): string {
-  return step.what === "coat" && coat !== undefined
-    ? words.pieces.coatNumber(coat)
-    : words.pieces.work(step.what);
+  if (step.what !== "coat" || coat === undefined) return words.pieces.work(step.what);
+  const role = step.as === undefined ? "" : words.finishing.coatIs[step.as];
+  return role === "" ? words.pieces.coatNumber(coat) : `${words.pieces.coatNumber(coat)}, ${role}`;
 }
 
 export const waitName = (step: ScheduleStep, next: ScheduleStep | undefined): string => {

@@ -1,4 +1,5 @@
 import { createMemo, createSignal } from "solid-js";
+import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { scheduleFromPlan } from "../../core/registry/piece-schedule.ts";
 import { solventOf } from "../../core/registry/solvent-of.ts";
 import { cut, poundsPerUsGallonFromCut } from "../../core/units.ts";
@@ -8,6 +9,7 @@ import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { type PieceDraft, planFrom, planInput } from "./draft.ts";
 import { gramsPerMl } from "./kept-plan.ts";
 import { costOf, resinsOnShelf, solventsOnShelf } from "./shelf-choice.ts";
+import { draftsOf } from "./step-draft.ts";
 
 export type Planning = ReturnType<typeof createPlanning>;
 
@@ -21,12 +23,9 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
   const solvent = () => solvents().find((material) => material.id === draft().solvent) ?? null;
   const area = createMemo(() => readQuantity(draft().area, fields.area));
   const cutRead = createMemo(() => readQuantity(draft().cut, fields.cut));
-  const own = createMemo(() => {
-    const { method } = draft();
-    return book.look(`pieces:own:${method}`, (read) =>
-      ownUse(read, method, (piece) => gramsPerMl(piece.schedule)),
-    );
-  });
+  const ownOf = (method: PieceMethod) =>
+    book.look(`pieces:own:${method}`, (read) => ownUse(read, method, (piece) => gramsPerMl(piece.schedule)));
+  const own = createMemo(() => ownOf(draft().method));
   const input = createMemo(() => {
     const [areaRead, cutGiven, composition] = [area(), cutRead(), solvent()?.composition];
     return planInput(draft(), {
@@ -41,6 +40,10 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     const [asked, found] = [input(), plan()];
     return asked === undefined || !found.ok ? undefined : { input: asked, plan: found.value };
   });
+  const problem = () => {
+    const found = plan();
+    return found.ok || input() === undefined ? undefined : found.error;
+  };
   return {
     draft,
     put: (change: Partial<PieceDraft>) => setDraft((before) => ({ ...before, ...change })),
@@ -56,10 +59,14 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     input,
     worked,
     /** The field that the plan refuses, where everything it needs can be read. */
-    refused: () => {
-      const found = plan();
-      return found.ok || input() === undefined ? undefined : found.error.field;
-    },
+    refused: () => problem()?.field,
+    problem,
+    takeSchedule: (schedule: PieceDraft["schedule"]) =>
+      setDraft((before) => ({
+        ...before,
+        schedule,
+        steps: schedule === "plain" || schedule === "kept" ? null : draftsOf(schedule, ownOf),
+      })),
     schedule: createMemo(() => {
       const found = worked();
       const from = { resin: resin(), solvent: solvent(), ...(fromTrial === undefined ? {} : { fromTrial }) };

@@ -1,4 +1,5 @@
 import type { NotebookReader } from "../../core/notebook/reader.ts";
+import type { WrittenStep } from "../../core/pieces/finishing-schedules.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { pieceMethods } from "../../core/pieces/method-defaults.ts";
 import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
@@ -10,6 +11,7 @@ import { trialView } from "../../core/views/trial.ts";
 import { upToDigits } from "../words/number.ts";
 import { shortCut } from "./cut-text.ts";
 import type { PieceDraft } from "./draft.ts";
+import { stepDraft } from "./step-draft.ts";
 
 /** What the winner of a trial fills in. The jar of the recipe, where there is one, says which alcohol it was. */
 export interface FromTrial {
@@ -93,6 +95,9 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     ...(input?.millilitresPerM2PerCoat === undefined
       ? {}
       : { perM2: upToDigits(input.millilitresPerM2PerCoat, 3) }),
+    ...(input?.steps === undefined
+      ? {}
+      : { schedule: "kept" as const, steps: input.steps.map((step) => stepDraft(step as WrittenStep)) }),
     ...(resin === undefined ? {} : { resin }),
     ...(solvent === undefined ? {} : { solvent }),
   };

@@ -65,10 +65,10 @@ export function repeatRows(before: PieceView, seen: RepeatView, again: Again): r
   ];
 }
 
-/** Coats of what is being planned that leave the film of before; null where they are the same or cannot be said. */
+/** Coats of what is being planned that leave the film of before; null where they are the same, or of more than one recipe. */
 export function coatsForSameFilm(before: PieceView, worked: Worked | undefined): number | null {
   const then = planOfSchedule(before.schedule)?.plan;
-  if (then === undefined || worked === undefined) return null;
+  if (then === undefined || worked === undefined || worked.input.steps !== undefined) return null;
   const { firstCoatTimes } = methodDefaults[worked.input.method];
   const coat = worked.plan.dryUm / (firstCoatTimes + worked.input.coats - 1);
   const coats = coatsForFilm(then.dryUm, coat, firstCoatTimes);

@@ -5,6 +5,7 @@ export { cautions } from "./en/cautions.ts";
 export { controls } from "./en/controls.ts";
 export { drying } from "./en/drying.ts";
 export { film } from "./en/film.ts";
+export { finishing } from "./en/finishing.ts";
 export { jars } from "./en/jars.ts";
 export { keeping, keepingAlone } from "./en/keeping.ts";
 export { ownFile } from "./en/own-file.ts";

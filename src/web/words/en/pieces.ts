@@ -70,7 +70,8 @@ export const pieces = {
       ? "One step has no evening that is long enough."
       : `${n} steps have no evening that is long enough.`,
   tooFewSays: "Longer evenings, or a smaller part at a time, would do.",
-  rubFrom: (day: string) => `Rub out from ${day}: two weeks are a usual least wait (common practice).`,
+  rubFrom: (day: string, wait: string) =>
+    `Rub out from ${day}: ${wait} to cure (two weeks to rub out are common practice, two or three days the least).`,
   when: "When",
   step: "Step",
   liquid: "Liquid",

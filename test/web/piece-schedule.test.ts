@@ -1,0 +1,93 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, test } from "vitest";
+import { Desk } from "./bench-notebook.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
+import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+
+/** Lemon flakes at 46 for a kilogram, and ethanol of 95 % by volume at 14 for a litre. */
+function shelf(): Desk {
+  const desk = new Desk();
+  desk.write(100, "notebook-begun", { name: "Test bench" });
+  desk.write(90, "material-bought", {
+    form: "resin",
+    name: "Lemon flakes",
+    resin: { grade: "lemon" },
+    amount: { typed: "100 g", unit: "g", si: 0.1 },
+    price: { amount: 4.6, currency: "EUR" },
+  });
+  desk.write(90, "material-bought", {
+    form: "solvent",
+    name: "Ethanol 95 %",
+    solvent: { alcohol: "ethanol", volumeFraction: 0.95 },
+    amount: { typed: "1 l", unit: "l", si: 0.001 },
+    price: { amount: 14, currency: "EUR" },
+  });
+  return desk;
+}
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+}, 60_000);
+afterAll(async () => browser.close());
+
+describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (size) => {
+  const house = new House();
+  beforeAll(async () => {
+    await house.start();
+    await shelf().send(house.address);
+  }, 60_000);
+  afterAll(async () => house.leave(), 30_000);
+
+  test("a common schedule is taken, edited, refused, kept and worked", { timeout: 180_000 }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.goto("/pieces/new");
+    await page.getByLabel("What is it?").fill("Table top");
+    await page.getByLabel("Area to finish").fill("1 m²");
+    await page.getByLabel("Flakes").selectOption({ label: "Lemon flakes" });
+    await page.getByLabel("Alcohol").selectOption({ label: "Ethanol 95 %" });
+    await page.getByLabel("First evening").fill("2027-03-01");
+    await page.getByLabel("Schedule").selectOption({ label: "Brushed, then padded" });
+
+    // By hand, a square metre with a fifth spare, liquid from common practice: of 1 lb a sealing coat of 114 · 1.2 = 137 mL
+    // and two padded of 57, 251 · 1.2 = 300 mL; of 2 lb two of 114, 270 mL; of 1½ lb three of 57, 210 mL.
+    await page.getByRole("heading", { name: "Mix three jars" }).waitFor();
+    for (const jar of ["300 mL of 1 lb", "270 mL of 2 lb", "210 mL of 1½ lb"])
+      await page.getByText(jar, { exact: true }).waitFor();
+
+    await page.getByText("2. Seal: brush, 1 lb").click();
+    const seal = page.locator(".step-list > li").nth(1);
+    await seal.getByLabel("Cut").fill("thin");
+    await seal.locator(".wrong:not(:empty)").waitFor();
+    await seal.getByLabel("Cut").fill("½ lb");
+    // by hand: the sealing coat alone, 137 · 1.2
+    await page.getByText("160 mL of ½ lb", { exact: true }).waitFor();
+    await seal.getByLabel("Least wait after it").fill("2 h");
+    await seal.getByLabel("Most wait after it").fill("1 h");
+    await seal.getByText("The most is less than the least.").waitFor();
+    // By hand: an evening from six to nine holds no coat of 12 minutes, four hours and the next; the night between is of 21 h.
+    await seal.getByLabel("Least wait after it").fill("4 h");
+    await seal.getByLabel("Most wait after it").fill("5 h");
+    await seal.getByText("No two of the evenings lie so near: 21 h or more would do.").waitFor();
+    await seal.getByLabel("Most wait after it").fill("1 day");
+    await page.getByRole("heading", { name: "Mix four jars" }).waitFor();
+    await expectWellMade(page, `schedule-plan-${size}`);
+
+    await page.getByRole("button", { name: "Keep this plan" }).click();
+    await page
+      .getByText(
+        "To repeat: Eight coats of ½, 2, 1½ and 1 lb Lemon flakes in Ethanol 95 %, brushed and padded.",
+      )
+      .waitFor();
+    await page.getByText("Coat 1, seal").waitFor();
+    await page.getByRole("button", { name: "Coat 1 is on" }).click();
+    await page.getByText("Coat 1 is written down.").waitFor();
+    await expectWellMade(page, `schedule-piece-${size}`);
+
+    await page.getByRole("link", { name: "Change the plan" }).click();
+    await page.getByText("2. Seal: brush, ½ lb").waitFor();
+    await page.getByRole("link", { name: "Pieces" }).first().click();
+    await leaveQuiet(seen);
+  });
+});
