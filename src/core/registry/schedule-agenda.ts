@@ -2,9 +2,8 @@ import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import type { Agenda } from "../schedule/agenda.ts";
 import { layAgenda } from "../schedule/lay-agenda.ts";
-import { fewestSessions, sessionsUsed } from "../schedule/sessions.ts";
+import { planAgenda } from "../schedule/plan-agenda.ts";
 import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
-import { type Search, solveShape } from "../schedule/solve.ts";
 
 const minutes = z.int().min(0).max(525_600);
 const task = z.strictObject({
@@ -23,7 +22,7 @@ const task = z.strictObject({
 });
 
 export const agendaFields = {
-  tasks: z.array(task).min(1).max(400),
+  tasks: z.array(task).min(1).max(2000),
   /** From the end of one task to the start of another, by the clock. */
   waits: z
     .array(
@@ -132,47 +131,22 @@ function agendaOf(given: AgendaInput, clock: ShopClock): { agenda: Agenda; origi
   return { agenda, origin };
 }
 
-/** Minutes at the bench between the first and the last hands-on task of each session that nobody works. */
-function idleMinutes(agenda: Agenda, starts: readonly number[]): number {
-  return agenda.windows.reduce((sum, [from, until]) => {
-    const inside = agenda.tasks.flatMap((t, k): [number, number][] => {
-      const start = starts[k + 1] as number;
-      return t.hands && start >= from && start < until ? [[start, start + t.minutes]] : [];
-    });
-    let idle = 0;
-    let busyUntil = Number.POSITIVE_INFINITY;
-    for (const [start, end] of inside.sort((a, b) => a[0] - b[0])) {
-      idle += Math.max(0, start - busyUntil);
-      busyUntil = Math.max(Number.isFinite(busyUntil) ? busyUntil : end, end);
-    }
-    return sum + idle;
-  }, 0);
-}
-
-/** A plan for an agenda: the earliest finish, then the fewest sessions. */
+/** A plan for an agenda: the earliest finish, then the fewest sessions, then the least idle minutes at the bench. */
 export function scheduleAgenda(given: AgendaInput, limitMs: number) {
   const clock = shopClock(given.zone);
   const { agenda, origin } = agendaOf(given, clock);
-  const laid = layAgenda(agenda);
-  const limit = 1000 * limitMs;
-  const within = (share: number): Search => ({ mustStop: (steps) => steps > limit * share });
-  const solved = solveShape(laid.shape, laid.distance, within(0.6), laid.lower);
+  const { plan, lowerBound, provenBest } = planAgenda(layAgenda(agenda), { steps: 1000 * limitMs });
   const at = (minute: number): string => clock.clock(origin + minute);
-  if (solved.starts === null) return { found: null, proven: solved.proven, lowerBound: at(laid.lower) };
-  const isHands = [false, ...agenda.tasks.map((t) => t.hands), false];
-  const fewest = fewestSessions(laid, isHands, agenda.windows, solved.starts, within(0.4));
-  const idle = idleMinutes(agenda, fewest.starts);
-  // no goal is left to better when nobody waits at the bench
-  const isBest = solved.proven && fewest.proven && idle === 0;
+  if (plan === undefined)
+    return { found: null, lowerBound: Number.isFinite(lowerBound) ? at(lowerBound) : null };
   return {
     found: {
-      starts: Object.fromEntries(agenda.tasks.map((t, k) => [t.task, at(fewest.starts[k + 1] as number)])),
-      finish: at(fewest.starts.at(-1) as number),
-      sessions: sessionsUsed(fewest.starts, isHands, agenda.windows),
-      idleMinutes: idle,
-      provenBest: isBest ? ("all goals" as const) : solved.proven ? ("finish" as const) : null,
+      starts: Object.fromEntries(agenda.tasks.map((t, k) => [t.task, at(plan.starts[k] as number)])),
+      finish: at(plan.finish),
+      sessions: plan.sessions,
+      idleMinutes: plan.idleMinutes,
+      provenBest,
     },
-    proven: solved.proven,
-    lowerBound: at(solved.lowerBound),
+    lowerBound: at(lowerBound),
   };
 }

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { provenGoals } from "../schedule/plan-agenda.ts";
 import { solveProject } from "../schedule/solve.ts";
 import { defineCalculation } from "./calculation.ts";
 import { agendaFields, scheduleAgenda } from "./schedule-agenda.ts";
@@ -22,7 +23,7 @@ const output = z.object({
   starts: z.record(z.string(), z.union([z.number(), z.string()])).nullable(),
   finish: z.union([z.number(), z.string()]).nullable(),
   lowerBound: z.union([z.number(), z.string()]).nullable(),
-  provenBest: z.enum(["finish", "all goals"]).nullable(),
+  provenBest: z.enum(provenGoals).nullable(),
   whyNot: whyNot.nullable(),
   /** Windows in which somebody works, and minutes waited at the bench within them. */
   sessions: z.number().nullable().optional(),
@@ -66,10 +67,10 @@ const defaultAgendaMs = 2000;
 
 function scheduleTasks(given: z.output<typeof agendaInput>): Output {
   const { limitMs: asked, ...agenda } = given;
-  const { found, proven, lowerBound } = scheduleAgenda(agenda, asked ?? defaultAgendaMs);
+  const { found, lowerBound } = scheduleAgenda(agenda, asked ?? defaultAgendaMs);
   if (found !== null) return { feasible: true, ...found, lowerBound, whyNot: null };
   const none = { starts: null, finish: null, provenBest: null, sessions: null, idleMinutes: null };
-  if (!proven) return { ...none, feasible: null, lowerBound, whyNot: notFound };
+  if (lowerBound !== null) return { ...none, feasible: null, lowerBound, whyNot: notFound };
   return { ...none, feasible: false, lowerBound: null, whyNot: whyNone([]) };
 }
 

@@ -1,13 +1,25 @@
 import { Engine } from "./engine/engine.ts";
-import { Openings } from "./engine/openings.ts";
+import { type Open, Openings } from "./engine/openings.ts";
 import { TimeTable, type Use } from "./engine/time-table.ts";
-import type { Shape } from "./generate.ts";
-import { unrelated } from "./longest-paths.ts";
 import type { Project } from "./project.ts";
 
-/** The project in the engine: variable i is the start of task i, then one for the order of each pair that cannot overlap. */
-export function engineOf(shape: Shape, distance: readonly Int32Array[]): Engine {
-  const { project, horizon, change = () => 0 } = shape;
+/** A project with what a plan of evenings adds to it. */
+export interface Model {
+  readonly project: Project;
+  /** Nothing ends later. */
+  readonly horizon: number;
+  /** When a task may start; one without may start at any time. */
+  readonly open?: readonly (readonly Open[] | undefined)[];
+  /** Time between two tasks that cannot overlap, from the end of the first; none without. */
+  readonly change?: (from: number, to: number) => number;
+}
+
+/**
+ * The project in the engine: variable i is the start of task i, then one for the order of each pair that cannot overlap and
+ * that the horizon, the lags and the open times do not order already.
+ */
+export function engineOf(model: Model, distance: readonly Int32Array[]): Engine {
+  const { project, horizon, open = [], change = () => 0 } = model;
   const n = project.durations.length;
   const engine = new Engine(4 * n);
   for (let i = 0; i < n; i++) engine.toDecide.push(engine.bounds.variable(0, horizon));
@@ -17,11 +29,18 @@ export function engineOf(shape: Shape, distance: readonly Int32Array[]): Engine 
     const table = new TimeTable(engine.bounds, engine.notes, capacity, usesOf(project, r));
     engine.addPropagator(table, table.starts);
   });
-  shape.open.forEach((open, i) => {
-    if (open !== undefined) engine.addPropagator(new Openings(engine.bounds, engine.notes, i, open), [i]);
+  open.forEach((times, i) => {
+    if (times !== undefined) engine.addPropagator(new Openings(engine.bounds, engine.notes, i, times), [i]);
   });
+  if (!engine.settle()) return engine;
   const between = (i: number, j: number): number => (project.durations[i] as number) + change(i, j);
-  for (const [i, j] of opposedPairs(project, distance, between)) addOrder(engine, i, j, between);
+  const { bounds } = engine;
+  const apart = (i: number, j: number): boolean => {
+    const least = between(i, j);
+    return (distance[i]?.[j] as number) >= least || bounds.most(i) + least <= bounds.least(j);
+  };
+  for (const [i, j] of opposedPairs(project))
+    if (!apart(i, j) && !apart(j, i)) addOrder(engine, i, j, between);
   return engine;
 }
 
@@ -31,21 +50,12 @@ const usesOf = (project: Project, r: number): Use[] =>
     return demand > 0 && duration > 0 ? [{ start, duration, demand }] : [];
   });
 
-/** Pairs that need more of a resource together than there is, unless their lags keep them apart already. */
-function* opposedPairs(
-  project: Project,
-  distance: readonly Int32Array[],
-  between: (i: number, j: number) => number,
-): Generator<[number, number]> {
-  const { durations, demands, capacities } = project;
+/** Pairs that need more of a resource together than there is. */
+function* opposedPairs({ durations, demands, capacities }: Project): Generator<[number, number]> {
   const n = durations.length;
-  const apart = (i: number, j: number): boolean => {
-    const d = (distance[i] as Int32Array)[j] as number;
-    return d > unrelated && d >= between(i, j);
-  };
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
-      if (durations[i] === 0 || durations[j] === 0 || apart(i, j) || apart(j, i)) continue;
+      if (durations[i] === 0 || durations[j] === 0) continue;
       const together = (r: number): number => (demands[i]?.[r] ?? 0) + (demands[j]?.[r] ?? 0);
       if (capacities.some((capacity, r) => together(r) > capacity)) yield [i, j];
     }

@@ -1,4 +1,3 @@
-import type { Open } from "./engine/openings.ts";
 import { unrelated } from "./longest-paths.ts";
 import type { Project } from "./project.ts";
 
@@ -13,19 +12,10 @@ export interface Shape {
   readonly after: readonly Int32Array[];
   /** Resources that a task needs. */
   readonly needs: readonly Int32Array[];
-  /** When a task may start, by task; one without may start at any time. */
-  readonly open: readonly (readonly Open[] | undefined)[];
-  /** Time between two tasks that cannot overlap, from the end of the first; none without. */
-  readonly change?: (from: number, to: number) => number;
 }
 
 /** Finds once what generating schedules of a project needs. */
-export function shapeOf(
-  project: Project,
-  distance: readonly Int32Array[],
-  horizon: number,
-  open: Shape["open"] = [],
-): Shape {
+export function shapeOf(project: Project, distance: readonly Int32Array[], horizon: number): Shape {
   const n = project.durations.length;
   const goesBefore = (i: number, j: number): boolean => {
     const there = (distance[i] as Int32Array)[j] as number;
@@ -41,7 +31,6 @@ export function shapeOf(
     horizon,
     after,
     before,
-    open,
     related: tasks.map((i) => {
       const row = distance[i] as Int32Array;
       const other = tasks.filter((j) => j !== i && (row[j] as number) > unrelated);
@@ -55,12 +44,6 @@ export function shapeOf(
       ),
     ),
   };
-}
-
-/** The first allowed start from a moment on; infinite when there is none. */
-function nextOpen(open: readonly Open[], from: number): number {
-  for (const [first, last] of open) if (last >= from) return Math.max(first, from);
-  return Number.POSITIVE_INFINITY;
 }
 
 /** Tries the tasks one after another in the order of a priority, each as early as it can. */
@@ -130,11 +113,9 @@ export class Generator {
     const { project, horizon, needs } = this.#shape;
     const duration = project.durations[task] as number;
     const demand = project.demands[task] as readonly number[];
-    const open = this.#shape.open[task];
     let start = this.#least[task] as number;
     for (;;) {
-      if (open !== undefined) start = nextOpen(open, start);
-      if (!(start + duration <= horizon)) return -1;
+      if (start + duration > horizon) return -1;
       let clash = -1;
       for (const r of needs[task] as Int32Array) {
         const used = this.#used[r] as Int32Array;

@@ -52,7 +52,7 @@ export class Turner {
     const { project, horizon } = shape;
     this.#durations = project.durations;
     this.#forth = new Generator(shape);
-    const canBeTurned = shape.open.length === 0 && project.lags.every((lag) => lag.least >= 0);
+    const canBeTurned = project.lags.every((lag) => lag.least >= 0);
     if (canBeTurned)
       this.#back = new Generator(shapeOf(backwards(project), mirrored(distance, project.durations), horizon));
     this.#urgency = latestStarts(distance);
@@ -98,7 +98,7 @@ export class Turner {
  * @returns       the best starts (n), or none
  * @throws DomainError never
  *
- * Valid:  any project; one with closed times or most-waits is not pushed back and forth
+ * Valid:  any project; one with most-waits is not pushed back and forth
  * Source: V. Valls, F. Ballestín and S. Quintanilla, "Justification and RCPSP", Eur. J. Oper. Res. 165 (2005) 375;
  *         R. Kolisch, "Serial and parallel resource-constrained project scheduling methods", ibid. 90 (1996) 320 (latest starts)
  */

@@ -2,16 +2,22 @@ import { DomainError } from "../domain-error.ts";
 import { type Agenda, type AgendaTask, handsNeeded, placeOf, startsWithin, wrong } from "./agenda.ts";
 import { checkRounds, checkWaits, longestWindow, roundsOf } from "./agenda-refusals.ts";
 import { type Changes, changesOf } from "./changes.ts";
-import { energyBound } from "./energy-bound.ts";
-import { type Shape, shapeOf } from "./generate.ts";
-import { longestPaths } from "./longest-paths.ts";
+import type { Open } from "./engine/openings.ts";
+import type { Model } from "./exact.ts";
+import { earliestStarts, ringOf, tailsOf } from "./heads.ts";
+import { arcsBothWays, type Net } from "./net.ts";
+import { finishBound, sessionBound } from "./plan-bounds.ts";
 import type { Lag, Project } from "./project.ts";
 
-/** An agenda as a project: task k of the agenda is task k + 1 of the project. */
+/** An agenda as a project: task k of the agenda is task k + 1 of the project, but task k of the net. */
 export interface Laid {
-  readonly shape: Shape;
-  readonly distance: readonly Int32Array[];
+  readonly agenda: Agenda;
+  readonly model: Model;
+  readonly net: Net;
+  /** No plan ends sooner; infinite when there is none at all. */
   readonly lower: number;
+  /** No plan has fewer sessions. */
+  readonly fewest: number;
 }
 
 /** From the start of one task to the start of another, where the second is `least` to `most` after the end of the first. */
@@ -56,6 +62,10 @@ function projectOf(agenda: Agenda): Project {
     return resources.map((name) => (name === "person" ? handsNeeded(task) : (task.needs[name] ?? 0)));
   };
   const demands = agenda.tasks.map(demand);
+  agenda.tasks.forEach((task, k) => {
+    if (task.hands && handsNeeded(task) === 0)
+      throw wrong(`tasks[${k}].needs.person`, 0, "A hands-on task takes one pair of hands or more.", 1);
+  });
   demands.forEach((row, k) => {
     row.forEach((used, r) => {
       const name = resources[r] as string;
@@ -72,18 +82,39 @@ function projectOf(agenda: Agenda): Project {
   };
 }
 
-/** When all the hands-on minutes could be done at the earliest, with every person busy in every window. */
-function earliestEndOfHands(agenda: Agenda): number {
-  const people = agenda.capacity.person ?? 1;
-  let left = agenda.tasks.reduce((sum, t) => sum + (t.hands ? t.minutes * handsNeeded(t) : 0), 0);
-  for (const [from, until] of agenda.windows) {
-    if (left <= (until - from) * people) return left === 0 ? 0 : from + Math.ceil(left / people);
-    left -= (until - from) * people;
-  }
-  return Number.POSITIVE_INFINITY;
+/** What is near each task, for planning by lists. */
+function netOf(
+  agenda: Agenda,
+  project: Project,
+  open: Net["open"],
+  changes: Changes | undefined,
+  horizon: number,
+): Net {
+  const n = agenda.tasks.length;
+  const names = Object.keys(agenda.capacity);
+  const oneHand = agenda.capacity.person === 1 ? names.indexOf("person") : -1;
+  const lags = project.lags
+    .filter(({ from, to }) => from > 0 && to <= n)
+    .map(({ from, to, least }) => ({ from: from - 1, to: to - 1, least }));
+  return {
+    ...arcsBothWays(n, lags),
+    minutes: Int32Array.from(agenda.tasks, (t) => t.minutes),
+    open,
+    kitOf:
+      changes?.kitOf ??
+      Int32Array.from(agenda.tasks, (t) => (oneHand >= 0 && handsNeeded(t) > 0 && t.minutes > 0 ? 0 : -1)),
+    change: changes?.minutes ?? [new Int32Array(1)],
+    needs: agenda.tasks.map((t, k) =>
+      (project.demands[k + 1] ?? []).flatMap((demand, r): [number, number][] =>
+        demand > 0 && r !== oneHand && t.minutes > 0 ? [[r, demand]] : [],
+      ),
+    ),
+    capacities: project.capacities,
+    horizon,
+  };
 }
 
-/** Minutes to change between two tasks of the project; −1 where they need not follow each other. */
+/** Minutes to change between two tasks of the project; none where one of them takes no hands. */
 const changeIn =
   ({ kitOf, minutes }: Changes) =>
   (i: number, j: number): number => {
@@ -92,21 +123,10 @@ const changeIn =
     return from < 0 || to < 0 ? 0 : (minutes[from]?.[to] ?? 0);
   };
 
-/**
- * Lays an agenda out for the planner, and refuses what cannot be meant.
- *
- * @param agenda  tasks, waits, capacity, windows, set-ups and rounds; whole minutes from the first window
- * @returns       the project with its open times, longest paths and a first lower bound [min]
- * @throws DomainError for unknown names, waits that contradict each other (the cycle is named), a most-wait that no window
- *         can meet (with the nearest that can), a task or a round longer than every window, more work than the windows hold,
- *         and set-ups that `changesOf` refuses
- *
- * Valid:  up to about 400 tasks
- * Source: K. Neumann, C. Schwindt and J. Zimmermann, "Project scheduling with time windows and scarce resources" (2003), 1.4 (calendars)
- */
-export function layAgenda(agenda: Agenda): Laid {
-  const starts = agenda.tasks.map((task, k) => {
-    if (!task.hands) return undefined;
+/** Hands-on tasks lie within a window, others anywhere after their date. */
+function openTimes(agenda: Agenda, horizon: number): Open[][] {
+  return agenda.tasks.map((task, k) => {
+    if (!task.hands) return [[task.notBefore, horizon - task.minutes]];
     const open = startsWithin(agenda.windows, task);
     if (open.length === 0)
       throw wrong(
@@ -116,24 +136,68 @@ export function layAgenda(agenda: Agenda): Laid {
       );
     return open;
   });
+}
+
+/** After the last window only what needs no hands goes on, one after another at worst. */
+function horizonFor({ tasks, waits, windows }: Agenda): number {
+  const isHands = new Map(tasks.map((t) => [t.task, t.hands]));
+  const after = tasks.reduce((sum, t) => sum + (t.hands ? 0 : t.minutes), 0);
+  const waited = waits.reduce((sum, w) => sum + (isHands.get(w.to) === true ? 0 : w.leastMinutes), 0);
+  return Math.max(windows.at(-1)?.[1] ?? 0, ...tasks.map((t) => t.notBefore)) + after + waited;
+}
+
+function checkRing(agenda: Agenda, net: Net): void {
+  const names = ringOf(net)?.map((i) => agenda.tasks[i]?.task);
+  if (names !== undefined)
+    throw wrong("waits", names, `These waits contradict each other, in a ring: ${names.join(", ")}.`);
+}
+
+/**
+ * Lays an agenda out for the planner, and refuses what cannot be meant.
+ *
+ * @param agenda  tasks, waits, capacity, windows, set-ups and rounds; whole minutes from the first window
+ * @returns       the project, the same by neighbours, and what no plan can beat: a finish [min] and a count of sessions
+ * @throws DomainError for unknown names, waits that contradict each other (the cycle is named), a most-wait that no window
+ *         can meet (with the nearest that can), a task or a round longer than every window, more work than the windows hold,
+ *         and set-ups that `changesOf` refuses
+ *
+ * Valid:  any number of tasks; thousands take a second
+ * Source: K. Neumann, C. Schwindt and J. Zimmermann, "Project scheduling with time windows and scarce resources" (2003), 1.4 (calendars)
+ */
+export function layAgenda(agenda: Agenda): Laid {
+  const horizon = horizonFor(agenda);
+  const open = openTimes(agenda, horizon);
   const project = projectOf(agenda);
-  checkWaits(agenda, starts);
+  checkWaits(
+    agenda,
+    open.map((times, k) => (agenda.tasks[k]?.hands ? times : undefined)),
+  );
   checkRounds(agenda);
   const changes = changesOf(agenda);
-  const { distance, cycle } = longestPaths(project);
-  if (cycle !== undefined) {
-    const names = cycle.map((i) => agenda.tasks[i - 1]?.task).filter((name) => name !== undefined);
-    throw wrong("waits", names, `These waits contradict each other, in a ring: ${names.join(", ")}.`);
-  }
-  const lower = earliestEndOfHands(agenda);
-  const lastEnd = agenda.windows.at(-1)?.[1] ?? 0;
-  if (!Number.isFinite(lower))
+  const net = netOf(agenda, project, open, changes, horizon);
+  checkRing(agenda, net);
+  const hands = agenda.tasks.map((t) => (t.hands ? handsNeeded(t) : 0));
+  const people = agenda.capacity.person ?? 1;
+  const head = earliestStarts(net);
+  const lower =
+    head === undefined
+      ? Number.POSITIVE_INFINITY
+      : finishBound(net, agenda.windows, people, hands, head, tailsOf(net));
+  if (totalOf(net, hands) > people * agenda.windows.reduce((sum, [from, until]) => sum + until - from, 0))
     throw wrong("windows", agenda.windows.length, "They hold less time than the tasks take.");
-  const after = agenda.tasks.reduce((sum, t) => sum + (t.hands ? 0 : t.minutes), 0);
-  const waits = agenda.waits.reduce((sum, w) => sum + Math.max(0, w.leastMinutes), 0);
-  const shape: Shape = {
-    ...shapeOf(project, distance, lastEnd + after + waits, [undefined, ...starts, undefined]),
-    ...(changes === undefined ? {} : { change: changeIn(changes) }),
+  return {
+    agenda,
+    net,
+    model: {
+      project,
+      horizon,
+      open: [undefined, ...open, undefined],
+      ...(changes === undefined ? {} : { change: changeIn(changes) }),
+    },
+    lower,
+    fewest: sessionBound(net, agenda.windows, people, hands),
   };
-  return { shape, distance, lower: Math.max(lower, energyBound(project, distance)) };
 }
+
+const totalOf = (net: Net, hands: readonly number[]): number =>
+  net.minutes.reduce((sum, minutes, i) => sum + minutes * (hands[i] as number), 0);

@@ -2,7 +2,7 @@ import { type Random, randomFromSeed, randomIndex } from "../random.ts";
 import { bredSchedule } from "./breed.ts";
 import { energyBound } from "./energy-bound.ts";
 import type { Engine, Statement } from "./engine/engine.ts";
-import { engineOf } from "./exact.ts";
+import { engineOf, type Model } from "./exact.ts";
 import { type Shape, shapeOf } from "./generate.ts";
 import { goodSchedule, Turner } from "./heuristic.ts";
 import { longestPaths } from "./longest-paths.ts";
@@ -64,16 +64,36 @@ export function solveProject(project: Project, search: Search): Solved {
     ),
   );
   if (tooMuch) return impossible();
-  return solveShape(shapeOf(project, distance, horizonOf(project)), distance, search);
+  const shape = shapeOf(project, distance, horizonOf(project));
+  const help = priorities(shape, distance);
+  return new Solver(shape, distance, search, energyBound(project, distance), help).run();
 }
 
-/** The same for a project whose longest paths, horizon and open times are known already. */
-export const solveShape = (
-  shape: Shape,
-  distance: readonly Int32Array[],
+/**
+ * A shorter schedule than one that is known, by search alone.
+ *
+ * @param model   the project with its open times and changes
+ * @param known   starts of the known schedule (n), or none
+ * @param search  when to stop, and whom to tell
+ * @param lower   a length that cannot be beaten
+ * @returns       starts (n), length, lower bound, and whether it is proven
+ * @throws DomainError never: what cannot be scheduled is an answer
+ *
+ * Valid:  up to a few hundred tasks, as `solveProject`
+ * Source: as `solveProject`
+ */
+export function shortened(
+  model: Model,
+  known: Int32Array | undefined,
   search: Search,
-  lower = 0,
-): Solved => new Solver(shape, distance, search, lower).run();
+  lower: number,
+): Solved {
+  const { distance, cycle } = longestPaths(model.project);
+  if (cycle !== undefined) return impossible(cycle);
+  const horizon = known === undefined ? model.horizon : (known.at(-1) as number) - 1;
+  const help = { first: () => undefined, better: undefined, work: 0 };
+  return new Solver({ ...model, horizon }, distance, search, lower, help, known).run();
+}
 
 /** Rounds of priority schedules before the search: they cost a few milliseconds and save it the worst part. */
 const firstRounds = 60;
@@ -81,42 +101,68 @@ const firstRounds = 60;
 const breedAfter = 1e6;
 const children = 8000;
 
+/** Where good schedules come from, beside the search. */
+interface Help {
+  readonly first: (target: number) => Int32Array | undefined;
+  readonly better: ((best: Int32Array, target: number) => Int32Array) | undefined;
+  readonly work: number;
+}
+
+function priorities(shape: Shape, distance: readonly Int32Array[]): Help {
+  const turner = new Turner(shape, distance);
+  return {
+    first: (target) => goodSchedule(turner, firstRounds, target),
+    better: (best, target) => bredSchedule(turner, best, children, target),
+    get work() {
+      return turner.work;
+    },
+  };
+}
+
 class Solver {
-  readonly #shape: Shape;
+  readonly #model: Model;
   readonly #search: Search;
   readonly #engine: Engine;
   readonly #end: number;
   #best: Int32Array | undefined;
   #lower: number;
-  readonly #turner: Turner;
+  readonly #help: Help;
   #everyRounds = 1;
   readonly #random = randomFromSeed("nearby");
 
-  constructor(shape: Shape, distance: readonly Int32Array[], search: Search, lower: number) {
-    this.#shape = shape;
+  constructor(
+    model: Model,
+    distance: readonly Int32Array[],
+    search: Search,
+    lower: number,
+    help: Help,
+    known?: Int32Array,
+  ) {
+    this.#model = model;
     this.#search = search;
-    this.#end = shape.project.durations.length - 1;
-    this.#lower = Math.max(lower, energyBound(shape.project, distance));
-    this.#engine = engineOf(shape, distance);
-    this.#turner = new Turner(shape, distance);
+    this.#end = model.project.durations.length - 1;
+    this.#lower = lower;
+    this.#engine = engineOf(model, distance);
+    this.#help = help;
+    this.#best = known;
+    if (known !== undefined) this.#engine.want(known);
   }
 
   run(): Solved {
-    if (!this.#engine.settle() || !this.#engine.require(2 * this.#end, this.#lower)) return impossible();
+    if (!this.#engine.settle() || !this.#engine.require(2 * this.#end, this.#lower))
+      return this.#answer(true);
     this.#raiseLower();
-    // priorities know nothing of changes
-    const first =
-      this.#shape.change === undefined ? goodSchedule(this.#turner, firstRounds, this.#lower) : undefined;
+    const first = this.#help.first(this.#lower);
     if (first !== undefined && !this.#improve(first)) return this.#answer(true);
     let mayBreed = first !== undefined;
+    const { better } = this.#help;
     for (let round = 1; !this.#mustStop(); round++) {
       if (this.#once(100 * luby(round), []) || this.#look(round)) return this.#answer(true);
       this.#raiseLower();
       this.#engine.tidy(6000 + 10 * round);
-      if (mayBreed && this.#work > breedAfter) {
+      if (mayBreed && better !== undefined && this.#work > breedAfter) {
         mayBreed = false;
-        if (!this.#improve(bredSchedule(this.#turner, this.#best as Int32Array, children, this.#lower)))
-          return this.#answer(true);
+        if (!this.#improve(better(this.#best as Int32Array, this.#lower))) return this.#answer(true);
       }
     }
     return this.#answer(false);
@@ -133,7 +179,7 @@ class Solver {
     if (this.#best === undefined || round % this.#everyRounds !== 0) return false;
     const before = this.#best;
     for (let i = 0; i < 4 && !this.#mustStop(); i++)
-      if (this.#once(600, gainedInWindow(this.#best, this.#shape.project.durations, this.#random)))
+      if (this.#once(600, gainedInWindow(this.#best, this.#model.project.durations, this.#random)))
         return true;
     this.#everyRounds = this.#best === before ? Math.min(4, this.#everyRounds + 1) : 1;
     return false;
@@ -142,7 +188,7 @@ class Solver {
   readonly #mustStop = (): boolean => this.#search.mustStop(this.#work);
 
   get #work(): number {
-    return this.#turner.work + this.#engine.work;
+    return this.#help.work + this.#engine.work;
   }
 
   #found(): Int32Array {

@@ -1,0 +1,150 @@
+import type { Engine } from "./engine/engine.ts";
+import { SumAtMost } from "./engine/sum-at-most.ts";
+import { engineOf } from "./exact.ts";
+import { type MeasuredPlan, measured } from "./good-agenda.ts";
+import type { Laid } from "./lay-agenda.ts";
+import { longestPaths } from "./longest-paths.ts";
+import { luby } from "./luby.ts";
+
+export interface Bettered {
+  readonly plan: MeasuredPlan;
+  /** No plan that is as good by the goals before has less. */
+  readonly proven: boolean;
+}
+
+/** An engine for plans that end no later than one that is known. */
+function engineUntil(laid: Laid, finish: number): Engine {
+  const { distance = [] } = longestPaths(laid.model.project);
+  return engineOf({ ...laid.model, horizon: finish }, distance);
+}
+
+/** A 0-1 variable for each window: 1 when a hands-on task starts in it. */
+function useOfWindows({ agenda }: Laid, engine: Engine): number[] {
+  return agenda.windows.map(([from, until]) => {
+    const used = engine.bounds.variable(0, 1);
+    agenda.tasks.forEach(({ hands }, k) => {
+      const start = 2 * (k + 1);
+      // not (from ≤ start < until), or used
+      if (hands) engine.addClause([start + 1, 1 - from], [start, until], [2 * used, 1]);
+    });
+    return used;
+  });
+}
+
+/** For each window its first start and its last end, around every hands-on task in it. */
+function spansOfWindows({ agenda }: Laid, engine: Engine): number[] {
+  const { bounds, lags } = engine;
+  return agenda.windows.flatMap(([from, until]) => {
+    const first = bounds.variable(from, until);
+    const last = bounds.variable(from, until);
+    lags.add(first, last, 0);
+    agenda.tasks.forEach(({ hands, minutes }, k) => {
+      const task = k + 1;
+      if (!hands || bounds.most(task) < from || bounds.least(task) >= until) return;
+      const isIn = bounds.variable(0, 1);
+      engine.addClause([2 * task + 1, 1 - from], [2 * task, until], [2 * isIn, 1]);
+      engine.addClause([2 * isIn + 1, 0], [2 * task, from]);
+      engine.addClause([2 * isIn + 1, 0], [2 * task + 1, 1 - until]);
+      const guard = { side: 2 * isIn, value: 1 };
+      lags.add(first, task, 0, guard);
+      lags.add(task, last, minutes, guard);
+    });
+    return [2 * last, 2 * first + 1];
+  });
+}
+
+/** Better and better by one measure, until nothing is left to find. */
+function descend(
+  laid: Laid,
+  engine: Engine,
+  limit: SumAtMost,
+  known: MeasuredPlan,
+  mostFor: (plan: MeasuredPlan) => number,
+  mustStop: (steps: number) => boolean,
+): Bettered {
+  let plan = known;
+  const aim = (): void => {
+    limit.most = mostFor(plan);
+    engine.want(Int32Array.of(0, ...plan.starts, plan.finish));
+    engine.wakeAll();
+  };
+  aim();
+  const stop = (): boolean => mustStop(engine.work);
+  for (let round = 1; !stop(); round++) {
+    const outcome = engine.search(100 * luby(round), stop);
+    if (outcome === "none") return { plan, proven: true };
+    if (outcome === "found") {
+      plan = measured(
+        laid,
+        Int32Array.from(plan.starts, (_, k) => engine.bounds.least(k + 1)),
+      );
+      aim();
+    }
+    engine.tidy(6000 + 10 * round);
+  }
+  return { plan, proven: false };
+}
+
+/**
+ * Of the plans that end no later, one with the fewest sessions.
+ *
+ * @param laid      the agenda
+ * @param known     a plan to begin with: its finish is kept
+ * @param mustStop  asked now and then with the steps taken
+ * @returns         the plan, and whether fewer sessions are impossible
+ * @throws DomainError never
+ *
+ * Valid:  as `shortened`
+ * Source: lexicographic order of goals; search as in `solveProject`
+ */
+export function fewestSessions(
+  laid: Laid,
+  known: MeasuredPlan,
+  mustStop: (steps: number) => boolean,
+): Bettered {
+  if (known.sessions <= laid.fewest) return { plan: known, proven: true };
+  const engine = engineUntil(laid, known.finish);
+  const used = useOfWindows(laid, engine);
+  const limit = new SumAtMost(
+    engine.bounds,
+    engine.notes,
+    used.map((x) => 2 * x),
+    used.length,
+  );
+  engine.addPropagator(limit, used);
+  return descend(laid, engine, limit, known, (plan) => plan.sessions - 1, mustStop);
+}
+
+/**
+ * Of the plans that end no later and have no more sessions, one with the least idle minutes at the bench.
+ *
+ *     Σ (last end − first start) ≤ work + idle   over the windows
+ *
+ * @param laid      the agenda
+ * @param known     a plan to begin with: its finish and its count of sessions are kept
+ * @param mustStop  asked now and then with the steps taken
+ * @returns         the plan, and whether less is impossible
+ * @throws DomainError never
+ *
+ * Valid:  one person; with more it is returned as it is, and is proven only when nobody is idle
+ * Source: as `fewestSessions`
+ */
+export function leastIdle(laid: Laid, known: MeasuredPlan, mustStop: (steps: number) => boolean): Bettered {
+  const { tasks, capacity } = laid.agenda;
+  if (known.idleMinutes === 0) return { plan: known, proven: true };
+  if (capacity.person !== 1) return { plan: known, proven: false };
+  const engine = engineUntil(laid, known.finish);
+  const used = useOfWindows(laid, engine);
+  const sessions = new SumAtMost(
+    engine.bounds,
+    engine.notes,
+    used.map((x) => 2 * x),
+    known.sessions,
+  );
+  engine.addPropagator(sessions, used);
+  const spans = spansOfWindows(laid, engine);
+  const limit = new SumAtMost(engine.bounds, engine.notes, spans, 2 ** 28);
+  engine.addPropagator(limit, new Set(spans.map((side) => side >> 1)));
+  const work = tasks.reduce((sum, t) => sum + (t.hands ? t.minutes : 0), 0);
+  return descend(laid, engine, limit, known, (plan) => work + plan.idleMinutes - 1, mustStop);
+}

@@ -1,0 +1,98 @@
+import { type Random, randomFromSeed } from "../random.ts";
+import { tailsOf } from "./heads.ts";
+import type { Laid } from "./lay-agenda.ts";
+import { ListPlanner } from "./list-planner.ts";
+import { mirroredNet, mirroredStarts, type Net } from "./net.ts";
+import { compareMeasures, type Measures, measuresOf } from "./plan-measures.ts";
+
+export interface MeasuredPlan extends Measures {
+  /** By task of the agenda [min]. */
+  readonly starts: Int32Array;
+}
+
+/** Starts with what they come to. */
+export const measured = (laid: Laid, starts: Int32Array): MeasuredPlan => ({
+  starts,
+  ...measuresOf(laid.agenda, starts),
+});
+
+/** Nothing is left to better: each goal is at its bound. */
+export const isBestOfAll = (laid: Laid, plan: MeasuredPlan): boolean =>
+  plan.finish <= laid.lower && plan.sessions <= laid.fewest && plan.idleMinutes === 0;
+
+/**
+ * Good plans quickly: tasks by their latest starts, shaken a little; each plan is pushed to its end and back to the
+ * beginning, and later rounds shake the best found.
+ *
+ * @param laid      the agenda
+ * @param patience  how many rounds may bring nothing better
+ * @param mustStop  asked after each round with the steps taken
+ * @param onBest    told of every better plan
+ * @returns         the best plan by finish, sessions and idle minutes; none when no order could be placed
+ * @throws DomainError never
+ *
+ * Valid:  any agenda that `layAgenda` took
+ * Source: V. Valls, F. Ballestín and S. Quintanilla, "Justification and RCPSP", Eur. J. Oper. Res. 165 (2005) 375
+ */
+export function goodAgenda(
+  laid: Laid,
+  patience: number,
+  mustStop: (steps: number) => boolean,
+  onBest: (plan: MeasuredPlan) => void,
+): MeasuredPlan | undefined {
+  const { net } = laid;
+  const forth = new ListPlanner(net);
+  const back = new ListPlanner(mirroredNet(net, net.horizon));
+  const tail = tailsOf(net);
+  const urgency = tail.map((after, i) => laid.lower - after - (net.minutes[i] as number));
+  const random = randomFromSeed("agenda");
+  let best: MeasuredPlan | undefined;
+  let vain = 0;
+  const keep = (starts: Int32Array | undefined): void => {
+    if (starts === undefined) return;
+    const plan = measured(laid, starts);
+    if (best !== undefined && compareMeasures(plan, best) >= 0) return;
+    best = plan;
+    vain = 0;
+    onBest(plan);
+  };
+  for (let round = 0; vain < patience; round++) {
+    if (round > 0 && mustStop(forth.work + back.work)) break;
+    vain++;
+    const isNear = best !== undefined && round % 2 === 1;
+    const order = isNear ? (best as MeasuredPlan).starts : urgency;
+    const starts = forth.plan(round === 0 ? order : shaken(net, order, random));
+    keep(starts);
+    if (starts !== undefined) {
+      const late = pushedLate(net, back, starts);
+      keep(late);
+      if (late !== undefined) keep(forth.plan(late));
+    }
+    if (best !== undefined && isBestOfAll(laid, best)) break;
+  }
+  return best;
+}
+
+/** The same plan with everything as late as its end allows. */
+function pushedLate(net: Net, back: ListPlanner, starts: Int32Array): Int32Array | undefined {
+  const finish = starts.reduce((last, start, i) => Math.max(last, start + (net.minutes[i] as number)), 0);
+  const late = back.plan(mirroredStarts(net, net.horizon, starts), net.horizon - finish);
+  return late === undefined ? undefined : mirroredStarts(net, net.horizon, late);
+}
+
+/** Times moved about by chance; every second time all tasks of one set-up together, which saves changes. */
+function shaken(net: Net, order: Int32Array, random: Random): Float64Array {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const x of order) {
+    least = Math.min(least, x);
+    most = Math.max(most, x);
+  }
+  const width = (most - least) * 0.3 * random() ** 2;
+  const isByKit = net.change.length > 1 && random() < 0.5;
+  const kits = net.change.map(() => (random() - 0.5) * width);
+  return Float64Array.from(order, (x, i) => {
+    const own = (random() - 0.5) * width;
+    return isByKit ? x + (kits[net.kitOf[i] as number] ?? 0) + 0.02 * own : x + own;
+  });
+}

@@ -1,0 +1,52 @@
+import type { Agenda } from "./agenda.ts";
+
+/** What a plan comes to, in the order of the goals; minutes from the first window. */
+export interface Measures {
+  readonly finish: number;
+  /** Windows in which hands-on work is done. */
+  readonly sessions: number;
+  /** Minutes between the first and the last hands-on task of each session in which none runs; time to change is among them. */
+  readonly idleMinutes: number;
+}
+
+/**
+ * What a plan comes to.
+ *
+ * @param agenda  n tasks, and windows in order of time
+ * @param starts  when each starts [min] (n)
+ * @returns       finish [min], sessions and idle minutes
+ * @throws DomainError never
+ *
+ * Valid:  hands-on tasks that each lie within a window
+ * Source: the definitions
+ */
+export function measuresOf(agenda: Agenda, starts: ArrayLike<number>): Measures {
+  let finish = 0;
+  const spans: [number, number][] = [];
+  agenda.tasks.forEach(({ hands, minutes }, i) => {
+    const start = starts[i] as number;
+    finish = Math.max(finish, start + minutes);
+    if (hands) spans.push([start, start + minutes]);
+  });
+  spans.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  let sessions = 0;
+  let idleMinutes = 0;
+  let windowEnds = Number.NEGATIVE_INFINITY;
+  let busyUntil = 0;
+  let at = 0;
+  for (const [start, end] of spans) {
+    if (start >= windowEnds) {
+      while ((agenda.windows[at]?.[1] ?? Number.POSITIVE_INFINITY) <= start) at++;
+      windowEnds = agenda.windows[at]?.[1] ?? Number.POSITIVE_INFINITY;
+      sessions++;
+      busyUntil = start;
+    }
+    idleMinutes += Math.max(0, start - busyUntil);
+    busyUntil = Math.max(busyUntil, end);
+  }
+  return { finish, sessions, idleMinutes };
+}
+
+/** Negative when the first is better: an earlier finish, then fewer sessions, then less idle time. */
+export const compareMeasures = (a: Measures, b: Measures): number =>
+  a.finish - b.finish || a.sessions - b.sessions || a.idleMinutes - b.idleMinutes;
