@@ -44,12 +44,12 @@ export class Pen {
     this.#by = by;
   }
 
-  /** Writes down what happened at an instant, and returns the entry's id. */
-  write<K extends Kind>(at: string, kind: K, body: Body<K>, around: Around = {}): string {
+  /** Writes down what happened at an instant, at once unless told, and returns the entry's id. */
+  write<K extends Kind>(at: string, kind: K, body: Body<K>, around: Around = {}, recorded = at): string {
     const kept = writeEntry<K>(
       { ...around, notebook: this.notebook, kind, body, happened: at },
       {
-        now: () => at,
+        now: () => recorded,
         randomBytes: (length) => Uint8Array.from({ length }, () => Math.floor(this.#random() * 256)),
         zone: this.#zone,
         device: this.#device,

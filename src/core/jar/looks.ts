@@ -1,4 +1,5 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { isToTheHour } from "../notebook/entry-time.ts";
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { UnusableReason } from "./jar-fold.ts";
@@ -29,7 +30,7 @@ export interface Looks {
 
 const hourMs = 3_600_000;
 
-/** A time known to the day says nothing about hours; one before the mixing cannot be. */
+/** A look before the mixing cannot be. */
 function placed(entry: NotebookEntry, mixedAt: string): Look | UnusableReason {
   const body = entry.body as Body<"batch-looked-at">;
   const hours = (epochMilliseconds(entry.happened) - epochMilliseconds(mixedAt)) / hourMs;
@@ -43,9 +44,6 @@ function placed(entry: NotebookEntry, mixedAt: string): Look | UnusableReason {
     waxSettled: body.waxSettled ?? false,
   };
 }
-
-const toTheHour = (entry: NotebookEntry): boolean =>
-  entry.happenedKnownTo === "minute" || entry.happenedKnownTo === "hour";
 
 /**
  * The looks at a jar as interval-censored data. A look that finds something undissolved after one that found nothing
@@ -67,7 +65,7 @@ export function looksOf(entries: readonly NotebookEntry[], mixed: NotebookEntry)
       continue;
     }
     looks.push(look);
-    if (!toTheHour(entry) || !toTheHour(mixed)) continue; // seen, but at no hour that could bound anything
+    if (!isToTheHour(entry) || !isToTheHour(mixed)) continue; // seen, but at no hour that could bound anything
     timed++;
     if (look.undissolved === "none") doneByH ??= look.hours;
     else if (doneByH === null) notYetH = look.hours;

@@ -53,6 +53,16 @@ export function writeEntry<K extends Kind>(draft: EntryDraft<K>, effects: Writin
   throw new DomainError({ code: "wrong-type", field, value, because: message });
 }
 
+/** What a correction leaves as it was: when it happened, how well that is known, and whose hands it was. */
+export const asItHappened = (
+  entry: NotebookEntry,
+): Pick<EntryDraft<Kind>, "happened" | "happenedKnownTo" | "for" | "remembered"> => ({
+  happened: entry.happened,
+  happenedKnownTo: entry.happenedKnownTo,
+  ...(entry.for === undefined ? {} : { for: entry.for }),
+  ...(entry.remembered === undefined ? {} : { remembered: entry.remembered }),
+});
+
 /**
  * What a correction of `current` strikes: that entry, and whatever it struck in its turn, so that one live entry
  * stands for the thing however often it is corrected, and undoing the last correction brings the one before back.

@@ -21,7 +21,7 @@ function desk() {
     about: readonly string[] = [],
     strikes: readonly string[] = [],
   ) => pen.write(`2026-10-14T${time}:00.000Z`, kind, body, { about, strikes });
-  return { notebook: pen.book, write };
+  return { notebook: pen.book, write, pen };
 }
 
 const codes = ["K7", "R4", "T2", "N3"] as const;
@@ -42,7 +42,7 @@ const keyText = trialKeyText(
 const key = JSON.parse(keyText) as TrialKey;
 
 function withTrial() {
-  const { notebook, write } = desk();
+  const { notebook, write, pen } = desk();
   const trial = write("08:00", "trial-asked", {
     question: "Which alcohol?",
     varies: [{ factor: "alcohol", levels: ["ethanol", "isopropanol"], appliedTo: "jar" }],
@@ -87,10 +87,26 @@ function withTrial() {
       [trial],
     );
   const due = (held: TrialKey | null = null) => coatsOfTrial(notebook, trial, held);
-  return { notebook, write, trial, coat, due };
+  return { notebook, write, trial, coat, due, pen };
 }
 const said = (coats: ReturnType<typeof coatsOfTrial>) =>
   coats.map((c) => [c.coat, c.jar?.name ?? null, c.patches.map((p) => p.code).join(" ")]);
+
+test("a wait after a remembered coat is counted from the latest that it may have gone on, and is marked so", () => {
+  const { due, trial, pen } = withTrial();
+  const body: Body<"layer-applied"> = {
+    sort: "coat",
+    targets: [{ trial, patch: "p1" }],
+    from: [],
+    method: "pad",
+    planned: { coat: 1 },
+  };
+  const roughly = { about: [trial], remembered: true, happenedKnownTo: "hour" } as const;
+  pen.write("2026-10-14T10:00:00.000Z", "layer-applied", body, roughly, "2026-10-14T20:00:00.000Z");
+  const second = due().find((c) => c.coat === 2);
+  // Common practice: an hour between padded coats; "about ten" may have been half past.
+  expect(second?.patches).toMatchObject([{ code: "K7", dueMs: atMs("11:30"), lastIsRough: true }]);
+});
 
 test("without the key all patches are one coat, in the order drawn for it", () => {
   const { due, coat } = withTrial();

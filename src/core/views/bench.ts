@@ -1,3 +1,4 @@
+import { isToTheMinute, latestMs } from "../notebook/entry-time.ts";
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
@@ -16,7 +17,10 @@ export interface DuePatch {
   readonly wood: string;
   /** Coats that it has. */
   readonly coats: number;
+  /** The latest that its last layer can have gone on. */
   readonly lastAtMs: number | null;
+  /** Whether that time is remembered, or known only roughly: `dueMs` is then as late as it may be. */
+  readonly lastIsRough: boolean;
   /** The entry of its last layer. */
   readonly lastLayer: string | null;
   /** When the wait after its last layer is over; null for bare wood. */
@@ -61,8 +65,9 @@ export type KnownWaits = ReadonlyMap<string, number>;
 function duePatch(read: NotebookReader, trial: Trial, patch: PatchState, waits?: KnownWaits): DuePatch {
   const board = trial.laidOut?.body.boards.find((b) => b.name === patch.board);
   const last = patch.layers.at(-1);
-  const method = last && (read.entry(last.entry)?.body as Body<"layer-applied"> | undefined)?.method;
-  const lastAtMs = last === undefined ? null : epochMilliseconds(last.at);
+  const layer = last === undefined ? undefined : read.entry(last.entry);
+  const method = (layer?.body as Body<"layer-applied"> | undefined)?.method;
+  const lastAtMs = layer === undefined ? null : latestMs(layer);
   const known = last === undefined ? undefined : waits?.get(last.entry);
   const usual = method ? waitMinutes(read, method) * 60 : undefined;
   const wait = known ?? usual;
@@ -74,6 +79,7 @@ function duePatch(read: NotebookReader, trial: Trial, patch: PatchState, waits?:
     wood: patch.wood,
     coats: patch.coats,
     lastAtMs,
+    lastIsRough: layer !== undefined && !isToTheMinute(layer),
     lastLayer: last?.entry ?? null,
     dueMs: lastAtMs === null || wait === undefined ? null : lastAtMs + wait * 1e3,
   };

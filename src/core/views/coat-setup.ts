@@ -2,6 +2,7 @@ import { standardPressure } from "../air/moist-air.ts";
 import type { DryingSetup } from "../evaporation/drying.ts";
 import { validShopTemperature, validThickness } from "../evaporation/drying.ts";
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { hasAnHour } from "../notebook/entry-time.ts";
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
@@ -23,6 +24,7 @@ export interface ShopAir {
 /** Why a coat's drying cannot be reckoned. */
 export const noModelReasons = [
   "no-air-reading",
+  "time-not-known",
   "air-out-of-range",
   "jar-not-known",
   "part-without-a-name",
@@ -115,7 +117,8 @@ export const layerSetups = (read: NotebookReader, layer: NotebookEntry, place: P
       wet: wetCoat(r, layer, place, liquid.density).wet,
       beneath,
     }));
-    return setupsOf(coats, airAt(r, layer.happened));
+    // the air of a day is many airs
+    return hasAnHour(layer) ? setupsOf(coats, airAt(r, layer.happened)) : cannot("time-not-known");
   });
 
 /** A coat that has not gone on yet: a jar in some air, by a method's usual amount, over bare wood or a film [m]. */

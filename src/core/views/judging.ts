@@ -1,4 +1,5 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { isToTheHour } from "../notebook/entry-time.ts";
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { PatchState } from "./trial-patches.ts";
@@ -53,7 +54,7 @@ export function readingsOf(
         light: body.light ?? null,
         occasion: body.occasion ?? 1,
         afterCoat: body.afterCoat ?? coatsAt(patch, e.happened),
-        daysSinceLayer: body.daysSinceLayer ?? daysSince(patch, e.happened),
+        daysSinceLayer: body.daysSinceLayer ?? (isToTheHour(e) ? daysSince(patch, e.happened) : null),
         seen: body.seen ?? (keyOpen ? "recipe" : "code"),
         keyOpen,
       },
@@ -64,7 +65,10 @@ export function readingsOf(
 const coatsAt = (patch: PatchState, at: string): number =>
   patch.layers.filter((l) => (l.sort === "coat" || l.sort === "session") && l.at <= at).length;
 
+/** Null too where the layer's time is remembered: a verdict that counts ages then says that it misses one. */
 function daysSince(patch: PatchState, at: string): number | null {
   const last = patch.layers.findLast((l) => l.at <= at);
-  return last === undefined ? null : (epochMilliseconds(at) - epochMilliseconds(last.at)) / dayMs;
+  return last === undefined || !last.timed
+    ? null
+    : (epochMilliseconds(at) - epochMilliseconds(last.at)) / dayMs;
 }

@@ -1,4 +1,5 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { isToTheHour } from "../notebook/entry-time.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { TrialKey } from "../notebook/trial-key.ts";
 
@@ -13,6 +14,8 @@ export interface TrialJar {
 export interface PatchLayer {
   readonly entry: string;
   readonly at: string;
+  /** Whether `at` is good enough to count an age from. */
+  readonly timed: boolean;
   readonly sort: Body<"layer-applied">["sort"];
   readonly coat: number | null;
   readonly batches: readonly string[];
@@ -143,6 +146,7 @@ function layerOf(entry: NotebookEntry): PatchLayer {
   return {
     entry: entry.id,
     at: entry.happened,
+    timed: isToTheHour(entry),
     sort: body.sort,
     coat: body.planned?.coat ?? null,
     batches: body.from.flatMap((f) => (f.batch === undefined ? [] : [f.batch])),

@@ -23,7 +23,7 @@ function desk() {
     pen.write(`2026-10-05T${String(hour).padStart(2, "0")}:00:00.000Z`, kind, body, { about, strikes });
     return pen.entries.at(-1)?.entry as NotebookEntry; // just written
   };
-  return { notebook: pen.book, write };
+  return { notebook: pen.book, write, pen };
 }
 
 const plan: Plan = {
@@ -114,6 +114,19 @@ describe("a trial as its entries tell it", () => {
     d.write(9, "trial-asked", asked(3), [trial], strikesToCorrect(first));
     expect(trialIds(d.notebook)).toEqual([trial]);
     expect(view().asked.coats).toBe(3);
+  });
+
+  test("no age is reckoned from a coat that is only remembered", () => {
+    d.write(9, "trial-laid-out", layout(), [trial]);
+    coat(10, 1);
+    const patch = laid[0]?.patch ?? "";
+    measure(22, patch, 41);
+    expect(view().readings[0]?.daysSinceLayer).toBeCloseTo(0.5, 9);
+    const first = d.notebook.touching(trial).find((entry) => entry.kind === "layer-applied");
+    if (first === undefined) throw new Error("no coat");
+    const roughly = { about: [trial], strikes: strikesToCorrect(first), remembered: true } as const;
+    d.pen.write(first.happened, "layer-applied", first.body as Body<"layer-applied">, roughly);
+    expect(view().readings[0]).toMatchObject({ afterCoat: 1, daysSinceLayer: null });
   });
 
   test("turns are counted on each board", () => {

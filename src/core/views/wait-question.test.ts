@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
-import { Pen, typed } from "../demo/pen.ts";
+import { type Around, Pen, typed } from "../demo/pen.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import { jarSetups } from "./coat-setup.ts";
 import { logQuestions, ownFrom, waitAnswer, waitQuestion } from "./wait-question.ts";
@@ -34,12 +34,12 @@ function shop() {
       relativeHumidity: typed(`${percent} %`, "fraction"),
       wood: typed(wood, "temperature"),
     });
-  const coat = (at: number, on: string, more: Partial<Layer> = {}) =>
+  const coat = (at: number, on: string, more: Partial<Layer> = {}, around: Around = {}) =>
     pen.write(
       minute(at),
       "layer-applied",
       { sort: "coat", targets: [{ board: on }], from: [{ batch: jar }], method: "brush", ...more },
-      { about: [on, jar] },
+      { about: [on, jar], ...around },
     );
   const ask = (layer: string, on: string) => {
     const entry = pen.book.entry(layer);
@@ -128,6 +128,25 @@ test("a log of coats that dragged early and went well late gives the person's ow
   const answer = waitAnswer(ask(coat(1, b), b), wait);
   expect(answer.shown).toBe("own log");
   expectNear(answer.seconds, (answer.model ?? 0) * wait.estimate, { relative: 1e-12 });
+});
+
+test("a remembered coat tells nothing of waits, neither after it nor before; without its hour it has no air either", () => {
+  const { pen, board, readAir, coat, ask } = shop();
+  readAir();
+  const [before, after, neither] = [board("B1"), board("B2"), board("B3")];
+  coat(0, before, {}, { remembered: true });
+  coat(60, before, { went: "dragged" });
+  coat(0, after);
+  const about = coat(60, after, { went: "dragged" }, { remembered: true, happenedKnownTo: "hour" });
+  coat(0, neither);
+  coat(60, neither, { went: "dragged" });
+  expect(logQuestions(pen.book).waits).toHaveLength(1);
+  expect(waitAnswer(ask(about, after), null).why).toBeNull();
+  const day = coat(180, after, {}, { remembered: true, happenedKnownTo: "day" });
+  expect(waitAnswer(ask(day, after), null)).toMatchObject({
+    shown: "common practice",
+    why: "time-not-known",
+  });
 });
 
 test("a log without a single bad coat is told and not used", () => {

@@ -9,6 +9,7 @@ import {
 } from "../evaporation/own-log.ts";
 import { recoatSeconds } from "../evaporation/recoat.ts";
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { isToTheMinute } from "../notebook/entry-time.ts";
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
@@ -76,7 +77,7 @@ function loggedWait(read: NotebookReader, layer: NotebookEntry, place: Place): L
   if (went === undefined || went === "whitened") return [];
   const coats = entriesAt(read, place).filter(isCoat);
   const before = coats[coats.findIndex((entry) => entry.id === layer.id) - 1];
-  if (before === undefined) return [];
+  if (before === undefined || !isToTheMinute(layer) || !isToTheMinute(before)) return [];
   const waited = (epochMilliseconds(layer.happened) - epochMilliseconds(before.happened)) / 1e3;
   const { setups } = layerSetups(read, before, place);
   return setups === null || waited <= 0 ? [] : [{ entry: layer.id, waited, ready: went === "well", setups }];

@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
-import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
+import { asItHappened, strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import { type DoubledCoat, doubledCoats } from "../../core/views/doubled-coats.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
@@ -28,8 +28,7 @@ export function Twice(props: { readonly bench: Bench }) {
       kind: "layer-applied",
       about: entry.about,
       strikes: strikesToCorrect(entry),
-      happened: entry.happened,
-      happenedKnownTo: entry.happenedKnownTo,
+      ...asItHappened(entry),
       body: { ...body, outsidePlan: words.bench.twiceWhy(one.coat) },
     });
   }

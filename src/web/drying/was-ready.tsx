@@ -1,11 +1,13 @@
 import { createSignal, For, Show } from "solid-js";
+import { isToTheMinute } from "../../core/notebook/entry-time.ts";
 import type { Body } from "../../core/notebook/kinds/all.ts";
-import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
+import { asItHappened, strikesToCorrect } from "../../core/notebook/write-entry.ts";
+import type { FilmCoat } from "../../core/views/film.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { now } from "../shell/now.ts";
-import { whenInWords } from "../words/time.ts";
+import { happenedInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import type { CoatPage } from "./coat/state.ts";
 
@@ -21,8 +23,7 @@ export function sayHowItWent(book: OpenBook, layer: string, went: Went): string 
     kind: "layer-applied",
     about: [...new Set([...entry.about, book.whole().thingOf(entry)])],
     strikes: strikesToCorrect(entry),
-    happened: entry.happened,
-    happenedKnownTo: entry.happenedKnownTo,
+    ...asItHappened(entry),
     body: { ...body, went },
   });
 }
@@ -72,8 +73,15 @@ export function AskHowItWent(props: {
 /** Was the coat ready when the next went on? Asked once there is one; until then it is said when it will be. */
 export function WasReady(props: { readonly coat: CoatPage }) {
   const book = useBook();
-  const waited = (from: string, to: string) =>
-    words.drying.coat.waited(Math.round((Date.parse(to) - Date.parse(from)) / 60_000));
+  /** When the next one went on; how long after is said only where both are known to the minute. */
+  const nextSays = (after: FilmCoat) => {
+    const next = book.look(`entry:${after.entry}`, (read) => read.entry(after.entry));
+    if (next === undefined) return "";
+    const minutes = (Date.parse(after.at) - Date.parse(props.coat.layer.happened)) / 60_000;
+    const exact = isToTheMinute(next) && isToTheMinute(props.coat.layer);
+    const waited = exact ? words.drying.coat.waited(Math.round(minutes)) : undefined;
+    return t.nextWent(happenedInWords(next, book.zone, now()), waited);
+  };
   return (
     <>
       <Show
@@ -92,12 +100,7 @@ export function WasReady(props: { readonly coat: CoatPage }) {
               question={t.question}
               answers={["dragged", "well", "too soon"]}
             />
-            <p class="soft small">
-              {t.nextWent(
-                whenInWords(after().at, book.zone, now()),
-                waited(props.coat.layer.happened, after().at),
-              )}
-            </p>
+            <p class="soft small">{nextSays(after())}</p>
           </>
         )}
       </Show>

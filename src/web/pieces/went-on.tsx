@@ -1,6 +1,6 @@
 import { createSignal, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
-import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
+import { asItHappened, strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import { unitNamed } from "../../core/quantity/unit-table.ts";
 import type { CoatUsed } from "../../core/views/planned-used.ts";
 import { useBook } from "../book-store/use-book.tsx";
@@ -37,8 +37,7 @@ export function WentOn(props: { readonly coats: readonly CoatUsed[] }) {
       kind: "layer-applied",
       about: [...current.about],
       strikes: strikesToCorrect(current),
-      happened: current.happened,
-      happenedKnownTo: current.happenedKnownTo,
+      ...asItHappened(current),
       body: {
         ...(current.body as Body<"layer-applied">), // a coat's entry, by the view that named it
         ...(used.ok ? { amount: { by: weighed ? "weighings" : "jug", total: used.value } } : {}),

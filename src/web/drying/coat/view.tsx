@@ -16,7 +16,7 @@ import { finishLook } from "../../shell/finish-look.ts";
 import { now } from "../../shell/now.ts";
 import { Page } from "../../shell/page.tsx";
 import { upToDigits, withDigits, withPlaces } from "../../words/number.ts";
-import { whenInWords } from "../../words/time.ts";
+import { happenedInWords } from "../../words/time.ts";
 import * as words from "../../words/words.ts";
 import { NotReckoned } from "../not-reckoned.tsx";
 import { coatPath, placeFrom } from "../place-path.ts";
@@ -104,7 +104,7 @@ function Coat(props: { readonly coat: CoatPage }) {
     <Page title={title()} finish={look()} note={t.place}>
       <h1>{title()}</h1>
       <p>
-        {t.when(whenInWords(props.coat.layer.happened, book.zone, now()), jarText(jar()))}{" "}
+        {t.when(happenedInWords(props.coat.layer, book.zone, now()), jarText(jar()))}{" "}
         {words.bench.methodDone[props.coat.body.method]}. <Wet coat={props.coat} />
       </p>
       <div class="coat-page">

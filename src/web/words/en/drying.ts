@@ -55,6 +55,7 @@ export const drying = {
     noHelp: "Nothing that can be changed here is enough by itself. Wait for drier air.",
     why: {
       "no-air-reading": "No air was read within six hours of it.",
+      "time-not-known": "It is remembered without its hour, so the air that it dried in is not known.",
       "air-out-of-range": "Coats are reckoned in air and on wood of 0 to 50 °C.",
       "jar-not-known": "What is in the jar is not known well enough.",
       "part-without-a-name": "A part without a name is in it. Name it, and it can be reckoned.",
@@ -217,7 +218,8 @@ export const drying = {
       whitened: "Written down: it turned white.",
     },
     notYet: "It is asked once the next coat is on.",
-    nextWent: (when: string, waited: string) => `The next coat went on ${when}, ${waited} later.`,
+    nextWent: (when: string, waited: string | undefined) =>
+      `The next coat went on ${when}${waited === undefined ? "" : `, ${waited} later`}.`,
   },
 };
 
