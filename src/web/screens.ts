@@ -26,6 +26,11 @@ export const screens: readonly Screen[] = [
     view: lazy(async () => ({ default: (await import("./wood/view.tsx")).WoodView })),
   },
   {
+    place: "bench",
+    path: "/bench/remembered",
+    view: lazy(async () => ({ default: (await import("./remembered/view.tsx")).RememberedView })),
+  },
+  {
     place: "shelf",
     path: "/shelf",
     view: lazy(async () => ({ default: (await import("./shelf/view.tsx")).ShelfView })),

@@ -68,3 +68,26 @@ export async function writeNotes(page: Page, texts: readonly string[]): Promise<
     }
   }, texts);
 }
+
+/** An entry as the house gives it, as far as tests look at it. */
+export interface ToldEntry {
+  readonly id: string;
+  readonly kind: string;
+  readonly happened: string;
+  readonly happenedKnownTo: string;
+  readonly remembered?: boolean;
+  readonly by: string | null;
+  readonly for?: readonly string[];
+  readonly body: {
+    readonly targets?: readonly { readonly patch: string }[];
+    readonly from?: readonly { readonly batch?: string }[];
+    readonly planned?: { readonly coat: number };
+  };
+}
+
+/** Every entry of the house's only notebook. */
+export async function entriesIn(address: string): Promise<readonly ToldEntry[]> {
+  const { notebooks } = await (await fetch(`${address}/api/notebooks`)).json();
+  const answer = await fetch(`${address}/api/notebooks/${notebooks[0].id}/entries?limit=5000`);
+  return (await answer.json()).entries;
+}

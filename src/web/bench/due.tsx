@@ -22,6 +22,11 @@ export function Due(props: { readonly bench: Bench; readonly coat: DueCoat }) {
     if (props.coat.patches.some((p) => isReady(p, props.bench.nowMs()))) return words.bench.dueNow;
     return words.bench.dueAt(whenInWords(new Date(props.coat.dueMs ?? 0).toISOString(), book.zone, now()));
   };
+  const rough = () =>
+    props.coat.patches
+      .filter((p) => p.lastIsRough)
+      .map((p) => p.code)
+      .join(" ");
   const of = () => coatOf(props.coat, props.bench.jar());
   return (
     <section class="due">
@@ -42,6 +47,9 @@ export function Due(props: { readonly bench: Bench; readonly coat: DueCoat }) {
       </div>
       <Show when={props.coat.jar === null}>
         <WithoutKey bench={props.bench} coat={props.coat} />
+      </Show>
+      <Show when={props.bench.written() === undefined && rough() !== ""}>
+        <p class="small">{words.bench.roughly(rough())}</p>
       </Show>
       <ul class="tiles" aria-label={words.bench.tapToLeaveOut}>
         <For each={props.coat.patches}>

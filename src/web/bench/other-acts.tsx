@@ -26,6 +26,9 @@ export function OtherActs(props: { readonly bench: Bench }) {
       </Show>
       <Show when={props.bench.trials().length > 0}>
         <Waits bench={props.bench} />
+        <a class="press" href="/bench/remembered">
+          {words.bench.remembered}
+        </a>
       </Show>
       <Sitting />
     </section>

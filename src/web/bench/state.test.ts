@@ -27,6 +27,7 @@ const patch = (code: string, dueMs: number | null): DuePatch => ({
   wood: "cherry",
   coats: 2,
   lastAtMs: null,
+  lastIsRough: false,
   lastLayer: null,
   dueMs,
 });

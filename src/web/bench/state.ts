@@ -77,6 +77,12 @@ export function instantOfDay(
 export type When = { readonly ago: number } | { readonly clock: string };
 export const agoChoices = [0, 10, 20, 30, 60] as const;
 
+/** `07:05` of what was typed as a time of day; undefined for what is none. */
+export function clockIn(typed: string): string | undefined {
+  const read = /^\s*([01]?\d|2[0-3])[:.h ]?([0-5]\d)\s*$/.exec(typed);
+  return read === null ? undefined : `${String(read[1]).padStart(2, "0")}:${read[2]}`;
+}
+
 /** The instant meant, or undefined for a clock that cannot be read. A time of day still to come was yesterday's. */
 export function instantMeant(
   when: When,
@@ -84,10 +90,10 @@ export function instantMeant(
   offsetMinutes: (instant: string) => number,
 ): string | undefined {
   if ("ago" in when) return new Date(Date.parse(now) - when.ago * 60_000).toISOString();
-  const read = /^\s*([01]?\d|2[0-3])[:.h ]?([0-5]\d)\s*$/.exec(when.clock);
-  if (read === null) return undefined;
+  const clock = clockIn(when.clock);
+  if (clock === undefined) return undefined;
   const local = new Date(Date.parse(now) + offsetMinutes(now) * 60_000).toISOString().slice(0, 10);
-  const at = Date.parse(`${local}T${String(read[1]).padStart(2, "0")}:${read[2]}:00Z`);
+  const at = Date.parse(`${local}T${clock}:00Z`);
   const instant = at - offsetMinutes(new Date(at).toISOString()) * 60_000;
   return new Date(instant > Date.parse(now) ? instant - dayMs : instant).toISOString();
 }
@@ -98,14 +104,26 @@ export function layerOf(
   patches: readonly DuePatch[],
   method: CoatMethod,
 ): { readonly about: readonly string[]; readonly body: Body<"layer-applied"> } {
-  const batch = coat.keyOpen ? (coat.jar?.batch ?? null) : null;
+  return plannedLayer({ ...coat, method, batch: coat.keyOpen ? (coat.jar?.batch ?? null) : null }, patches);
+}
+
+/** A coat of the plan on some patches, from a jar or from what the key says. */
+export function plannedLayer(
+  coat: {
+    readonly trial: string;
+    readonly coat: number;
+    readonly method: CoatMethod;
+    readonly batch: string | null;
+  },
+  patches: readonly { readonly patch: string; readonly boardId: string | null }[],
+): { readonly about: readonly string[]; readonly body: Body<"layer-applied"> } {
   return {
-    about: [coat.trial, ...boardIds(patches), ...(batch === null ? [] : [batch])],
+    about: [coat.trial, ...boardIds(patches), ...(coat.batch === null ? [] : [coat.batch])],
     body: {
       sort: "coat",
       targets: targetsOf(coat.trial, patches),
-      from: batch === null ? [] : [{ batch }],
-      method,
+      from: coat.batch === null ? [] : [{ batch: coat.batch }],
+      method: coat.method,
       planned: { coat: coat.coat },
     },
   };

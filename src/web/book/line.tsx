@@ -31,8 +31,8 @@ export function Line(props: { readonly line: BookLine }) {
             <Show when={props.line.by !== null && props.line.by !== writer()}>
               <small class="soft"> {props.line.by}</small>
             </Show>
-            <Show when={props.line.writtenLater}>
-              <small class="soft"> {words.book.later}</small>
+            <Show when={props.line.remembered || props.line.writtenLater}>
+              <small class="soft"> {props.line.remembered ? words.book.remembered : words.book.later}</small>
             </Show>
           </span>
         </summary>

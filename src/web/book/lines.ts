@@ -18,8 +18,9 @@ export interface BookLine {
   readonly by: string | null;
   readonly device: string;
   readonly seq: number;
-  /** Written down well after it happened, or marked as remembered. */
+  /** Written down well after it happened. */
   readonly writtenLater: boolean;
+  readonly remembered: boolean;
   readonly state: "live" | "struck" | "withdrawn";
   /** The live entries that strike this one: striking them brings it back. */
   readonly struckBy: readonly string[];
@@ -55,7 +56,7 @@ function strikesSay(notebook: Notebook, entry: NotebookEntry): readonly string[]
 function lineOf(notebook: Notebook, entry: NotebookEntry): BookLine {
   const kept = notebook.kept(entry.id) as KeptEntry; // it came from this notebook's own list
   const struckBy = notebook.struckBy(entry.id).map((striker) => striker.id);
-  const late = Date.parse(entry.recorded) - Date.parse(entry.happened) > laterMs || entry.remembered === true;
+  const late = Date.parse(entry.recorded) - Date.parse(entry.happened) > laterMs;
   return {
     id: entry.id,
     says: saying(notebook, kept),
@@ -67,6 +68,7 @@ function lineOf(notebook: Notebook, entry: NotebookEntry): BookLine {
     device: entry.device,
     seq: entry.seq,
     writtenLater: late,
+    remembered: entry.remembered === true,
     state: isStub(entry) ? "withdrawn" : notebook.isLive(entry.id) ? "live" : "struck",
     struckBy,
     kind: entry.kind,

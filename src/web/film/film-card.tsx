@@ -17,7 +17,7 @@ import { finishLook } from "../shell/finish-look.ts";
 import { now } from "../shell/now.ts";
 import { woodFill } from "../trials/wood-fill.ts";
 import { known, upToDigits, withDigits } from "../words/number.ts";
-import { whenInWords } from "../words/time.ts";
+import { happenedInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { FilmSection } from "./section.tsx";
 import { type CoatLook, coatsInstead, sectionOf } from "./state.ts";
@@ -112,6 +112,10 @@ function Unsure(props: { readonly film: Film }) {
 
 function CoatLinks(props: { readonly place: Place; readonly film: Film }) {
   const book = useBook();
+  const when = (id: string) => {
+    const entry = book.look(`entry:${id}`, (read) => read.entry(id));
+    return entry === undefined ? "" : happenedInWords(entry, book.zone, now());
+  };
   return (
     <details>
       <summary>{t.coats}</summary>
@@ -119,9 +123,7 @@ function CoatLinks(props: { readonly place: Place; readonly film: Film }) {
         <For each={props.film.coats}>
           {(coat, i) => (
             <li>
-              <a href={coatPath(coat.entry, props.place)}>
-                {t.coatLink(i() + 1, whenInWords(coat.at, book.zone, now()))}
-              </a>
+              <a href={coatPath(coat.entry, props.place)}>{t.coatLink(i() + 1, when(coat.entry))}</a>
               <span>{coat.laid === null ? t.notKnown : t.dry(um(coat.laid * micro))}</span>
             </li>
           )}

@@ -3,7 +3,7 @@ import { massOf, volumeOf } from "../../core/jar/amounts.ts";
 import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
-import { whenInWords } from "../words/time.ts";
+import { happenedInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
 
@@ -40,7 +40,7 @@ export function JarHistory(props: { readonly jar: JarView }) {
                 <Show when={left !== undefined && massOf(left ?? {}) > 0}>
                   , {t.stepHolds(`${millilitres(volumeOf(left ?? {}))}, ${grams(massOf(left ?? {}))}`)}
                 </Show>
-                <span class="soft"> {whenInWords(entry.happened, book.zone, now())}</span>
+                <span class="soft"> {happenedInWords(entry, book.zone, now())}</span>
                 <Show when={because(entry.id)} keyed>
                   {(one) => <em>{t.unusable[one.reason](words.jars.byHowMuch(one.by))}</em>}
                 </Show>

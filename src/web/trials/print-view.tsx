@@ -36,6 +36,9 @@ export function TrialPrint(props: ScreenProps) {
             <button type="button" class="main" onClick={() => window.print()}>
               {words.trials.print}
             </button>
+            <a class="press" href={`/bench/remembered?trial=${t().id}&source=sheet`}>
+              {words.trials.typeBack}
+            </a>
             <Show when={t().key.state !== "open" && key() === null}>
               <ShowJars trial={t()} onKey={setKey} />
             </Show>

@@ -149,7 +149,7 @@ export function SessionSheet(props: {
       <table>
         <thead>
           <tr>
-            <th>{say.turn}</th>
+            <th>{say.line}</th>
             <th>{say.board}</th>
             <th>{say.place}</th>
             <th>{say.code}</th>
@@ -157,6 +157,7 @@ export function SessionSheet(props: {
               <th>{say.jar}</th>
             </Show>
             <th class="wide">{say.time}</th>
+            <th class="wide">{say.leftOut}</th>
             <th class="wide">{say.remark}</th>
           </tr>
         </thead>
@@ -173,6 +174,7 @@ export function SessionSheet(props: {
                 <Show when={jars()}>
                   <td>{props.jarOf(code)}</td>
                 </Show>
+                <td />
                 <td />
                 <td />
               </tr>

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { agoInWords, clock, dayInWords, dayOf, lengthInWords, whenInWords } from "./time.ts";
+import { agoInWords, clock, dayInWords, dayOf, happenedInWords, lengthInWords, whenInWords } from "./time.ts";
 
 // Berlin is UTC+2 until Sunday 25 October 2026, 03:00 local, and UTC+1 after (EU summer time rule).
 const zone = "Europe/Berlin";
@@ -17,6 +17,19 @@ test("days are named as one says them", () => {
   expect(whenInWords("2026-10-15T06:10:00Z", zone, "2026-10-14T17:42:00Z")).toBe("tomorrow 08:10");
   expect(whenInWords("2026-10-13T06:10:00Z", zone, "2026-10-14T17:42:00Z")).toBe("yesterday 08:10");
   expect(whenInWords("2026-10-17T16:00:00Z", zone, "2026-10-14T17:42:00Z")).toBe("Sat 17 Oct, 18:00");
+});
+
+test("a time is said no better than it is known", () => {
+  const said = (happenedKnownTo: string, remembered?: boolean) =>
+    happenedInWords(
+      { happened: "2026-10-13T17:30:00Z", happenedKnownTo, remembered },
+      zone,
+      "2026-10-14T17:42:00Z",
+    );
+  expect(said("minute")).toBe("yesterday 19:30");
+  expect(said("hour", true)).toBe("yesterday about 19:30 (remembered)");
+  expect(said("day", true)).toBe("yesterday (remembered)");
+  expect(said("unknown")).toBe("at a time not known");
 });
 
 test("lengths", () => {

@@ -45,6 +45,32 @@ export function whenInWords(instant: string, zone: string, now: string): string 
   return `${dayInWords(instant, zone, now)}, ${clock(instant, zone)}`;
 }
 
+/** When an entry happened, no better than it is known: `about 19:30`, `yesterday`, with a word for what is remembered. */
+export function happenedInWords(
+  entry: {
+    readonly happened: string;
+    readonly happenedKnownTo: string;
+    readonly remembered?: boolean | undefined;
+  },
+  zone: string,
+  now: string,
+): string {
+  const known = {
+    minute: () => whenInWords(entry.happened, zone, now),
+    hour: () => whenInWords(entry.happened, zone, now).replace(/\d\d:\d\d$/, "about $&"),
+    day: () => dayAsSaid(entry.happened, zone, now),
+  }[entry.happenedKnownTo];
+  const said = known === undefined ? "at a time not known" : known();
+  return entry.remembered === true ? `${said} (remembered)` : said;
+}
+
+function dayAsSaid(instant: string, zone: string, now: string): string {
+  const day = dayOf(instant, zone);
+  if (day === dayOf(now, zone)) return "today";
+  const yesterday = new Date(Date.parse(now) - 86_400_000).toISOString();
+  return day === dayOf(yesterday, zone) ? "yesterday" : dayInWords(instant, zone, now);
+}
+
 /** A stretch of time as one says it: `40 minutes`, `3 h 20 min`, `2 days`. */
 export function lengthInWords(minutes: number): string {
   const whole = Math.round(minutes);

@@ -12,6 +12,7 @@ export { ownFile } from "./en/own-file.ts";
 export { pairing } from "./en/pairing.ts";
 export { pieces } from "./en/pieces.ts";
 export { plan } from "./en/plan.ts";
+export { remembered } from "./en/remembered.ts";
 export { shelf } from "./en/shelf.ts";
 export { shell } from "./en/shell.ts";
 export { start } from "./en/start.ts";

@@ -99,6 +99,10 @@ export const bench = {
   waitAct: "Keep this wait",
   waitKept: (minutes: string) => `Waits are ${minutes} from now on.`,
 
+  remembered: "An evening, remembered",
+  roughly: (codes: string) =>
+    `The coat before is not known to the minute on ${codes}: its wait is counted from the latest that it may have been.`,
+
   air: "The air",
   airOld: (when: string) => `Last read ${when}.`,
   airNoneSays: "Temperature, moisture and the wood say whether a coat will draw water.",

@@ -33,6 +33,7 @@ export const book = {
     `An entry of a kind that this version does not know (${kind}). It is kept as it is.`,
   unusable: (why: string) => `An entry that cannot be used: ${why} It is kept as it is.`,
   later: "(written down later)",
+  remembered: "(remembered)",
   writtenOn: (when: string, by: string | null, device: string, seq: number) =>
     `Written down ${when}${by === null ? "" : ` by ${by}`}, on the device ${device}, its entry number ${seq}.`,
   sometime: "time not known",

@@ -1,0 +1,184 @@
+import { For, Show } from "solid-js";
+import { methods } from "../../core/notebook/kinds/bench.ts";
+import { jarIds, jarView } from "../../core/views/jar.ts";
+import { useBook } from "../book-store/use-book.tsx";
+import { Choice } from "../controls/choice.tsx";
+import { BoardInDashes, Empty } from "../controls/empty.tsx";
+import { Select } from "../controls/select.tsx";
+import { TextField } from "../controls/text-field.tsx";
+import { UndoStrip } from "../controls/undo-strip.tsx";
+import { Page } from "../shell/page.tsx";
+import * as words from "../words/words.ts";
+import { sources } from "./evening.ts";
+import { Line } from "./line.tsx";
+import { dayChoices, type RememberedEvening, useEvening } from "./use-evening.ts";
+import "./remembered.css";
+
+const t = words.remembered;
+
+/** Writes an evening down afterwards, down the lines of the printed sheet. */
+export function RememberedView() {
+  const book = useBook();
+  const evening = useEvening(book);
+  return (
+    <Page title={t.title}>
+      <div class="remembered stack">
+        <h1>{t.title}</h1>
+        <Show when={evening.trial()} fallback={<NoTrial />}>
+          <p>{t.says}</p>
+          <Which evening={evening} />
+          <Known evening={evening} />
+          <Show when={!evening.keyOpen()}>
+            <p>{t.keyShut}</p>
+          </Show>
+          <Sheets evening={evening} />
+          <Act evening={evening} />
+        </Show>
+      </div>
+    </Page>
+  );
+}
+
+const NoTrial = () => (
+  <Empty heading={t.none} says={t.noneSays} drawing={<BoardInDashes />}>
+    <a class="press" href="/bench">
+      {t.toBench}
+    </a>
+  </Empty>
+);
+
+/** Which trial, which evening, which coats. */
+function Which(props: { readonly evening: RememberedEvening }) {
+  const e = props.evening;
+  return (
+    <>
+      <Show when={e.trials().length > 1}>
+        <Select
+          label={t.trial}
+          value={e.trial()?.id}
+          options={e.trials().map(({ id, asked }) => ({ value: id, label: asked.question }))}
+          onChange={e.choose}
+        />
+      </Show>
+      <Choice
+        label={t.day}
+        value={e.choice()}
+        options={dayChoices.map((value) => ({ value, label: t.days[value] }))}
+        onChange={e.setChoice}
+      />
+      <Show when={e.choice() === "other"}>
+        <TextField
+          label={t.otherDay}
+          type="date"
+          value={e.typedDay()}
+          onInput={e.setTypedDay}
+          wrong={e.told() && e.day() === undefined ? t.otherDayWrong : undefined}
+        />
+      </Show>
+      <fieldset class="choice">
+        <legend>{t.coats}</legend>
+        <div class="options">
+          <For each={[...new Set([...e.waiting(), ...e.ticked()])].sort((a, b) => a - b)}>
+            {(coat) => (
+              <label>
+                <input type="checkbox" checked={e.ticked().includes(coat)} onChange={() => e.tick(coat)} />
+                <span>{t.coat(coat)}</span>
+              </label>
+            )}
+          </For>
+        </div>
+      </fieldset>
+    </>
+  );
+}
+
+/** How well the times are known, and how it went on. */
+function Known(props: { readonly evening: RememberedEvening }) {
+  const e = props.evening;
+  return (
+    <>
+      <Choice
+        label={t.source}
+        value={e.source()}
+        options={sources.map((value) => ({ value, ...t.sources[value] }))}
+        onChange={e.setSource}
+      />
+      <Show when={e.source() !== "sheet"}>
+        <p class="soft small">{t.counts}</p>
+      </Show>
+      <Choice
+        label={words.bench.how}
+        value={e.methodNow()}
+        options={methods.map((value) => ({ value, label: words.bench.methods[value] }))}
+        onChange={e.setMethod}
+      />
+    </>
+  );
+}
+
+function Sheets(props: { readonly evening: RememberedEvening }) {
+  const book = useBook();
+  const jars = book.view("all-jar-codes", (read) =>
+    jarIds(read).flatMap((id) => {
+      const jar = jarView(read, id);
+      return jar === null ? [] : [{ value: id, label: jar.code }];
+    }),
+  );
+  return (
+    <For each={props.evening.sheets().map(({ coat }) => coat)}>
+      {(coat) => (
+        <section class="hung">
+          <h2>{t.lines(coat)}</h2>
+          <Show when={props.evening.source() !== "day"}>
+            <p class="soft small">{t.nightSays}</p>
+          </Show>
+          <ol class="plain sheet-lines">
+            <For
+              each={props.evening
+                .sheets()
+                .find((sheet) => sheet.coat === coat)
+                ?.lines.map(({ key }) => key)}
+            >
+              {(key) => (
+                <Show
+                  when={props.evening
+                    .sheets()
+                    .flatMap((sheet) => sheet.lines)
+                    .find((line) => line.key === key)}
+                >
+                  {(line) => <Line evening={props.evening} line={line()} jars={jars()} />}
+                </Show>
+              )}
+            </For>
+          </ol>
+        </section>
+      )}
+    </For>
+  );
+}
+
+function Act(props: { readonly evening: RememberedEvening }) {
+  const e = props.evening;
+  const n = () => e.read()?.on.length ?? 0;
+  const out = () => e.read()?.out.length ?? 0;
+  const faults = () => e.read()?.faults.size ?? 0;
+  return (
+    <Show
+      when={e.wrote()}
+      fallback={
+        <>
+          <Show when={e.told() && faults() > 0}>
+            <p role="alert">{t.faults(faults())}</p>
+          </Show>
+          <Show when={n() + out() + faults() > 0} fallback={<p>{t.nothing}</p>}>
+            <button type="button" class="main" onClick={e.write}>
+              {t.act(n() + faults(), out())}
+            </button>
+          </Show>
+        </>
+      }
+    >
+      {(last) => <UndoStrip says={last().says} onUndo={e.undo} />}
+    </Show>
+  );
+}
