@@ -1,5 +1,8 @@
+import { readFileSync } from "node:fs";
+import ICAL from "ical.js";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { calendarFaults } from "../../src/core/calendar-file/calendar-faults.ts";
 import { Desk } from "./bench-notebook.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
@@ -103,6 +106,23 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
     await page.getByLabel("Coats").fill("3");
     await page.getByRole("button", { name: "Keep this plan" }).click();
     await page.getByText("To repeat: Three coats of 2 lb Lemon flakes").waitFor();
+
+    const saved = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Take it to a calendar" }).click();
+    const file = await saved;
+    expect(file.suggestedFilename()).toBe("table-top.ics");
+    await page.getByText("Saved as table-top.ics. Open it with your calendar").waitFor();
+    const bytes = readFileSync(await file.path());
+    expect(calendarFaults(bytes)).toEqual([]);
+    const evenings = new ICAL.Component(ICAL.parse(bytes.toString())).getAllSubcomponents("vevent");
+    const [first] = evenings.map((found) => new ICAL.Event(found));
+    expect([first?.summary, first?.startDate.toString(), first?.sequence]).toEqual([
+      "Table top: sand, coat 1",
+      "2027-03-01T18:00:00",
+      1, // the second plan
+    ]);
+    expect(first?.description).toContain("Coat 1, 200 mL of 2 lb");
+    await expectWellMade(page, `pieces-calendar-${size}`);
 
     await page.getByRole("link", { name: "Print the schedule" }).click();
     await page.getByText("100 mm: measure me").waitFor();

@@ -77,7 +77,7 @@ test("each evening is an event with an id of its own, and rubbing out a day", ()
   expect(events.map((e) => [e.uid, e.summary])).toEqual([
     ["p-evening-1", "sand, coat 1, de-nib, coat 2"],
     ["p-evening-2", "coat 3"],
-    ["p-rub-out", "rub out"],
+    ["p-day-1", "rub out"],
   ]);
   // two weeks after the last coat: common practice
   expect(moments(events, "UTC")[2]).toBe("2026-10-20 to 2026-10-21");
@@ -88,7 +88,7 @@ test("a plan that moved has the same ids; an evening that it has no more is canc
   const [before, after] = [stepsOn(["2026-10-05", "2026-10-06"], 3), stepsOn(["2026-10-12"])].map((steps) =>
     pieceEvents("p", steps, clock, says),
   ) as [CalendarEvent[], CalendarEvent[]];
-  expect(after.map((e) => e.uid)).toEqual(["p-evening-1", "p-rub-out"]);
+  expect(after.map((e) => e.uid)).toEqual(["p-evening-1", "p-day-1"]);
   expect(fallenAway(after, before)).toEqual([{ ...before[1], cancelled: true }]);
   expect(fallenAway(before, after)).toEqual([]);
 });

@@ -33,18 +33,10 @@ export function pieceEvents<S extends DatedStep>(
     time: { from: evening.from, until: evening.until },
     ...says.evening(evening),
   }));
-  const days = steps
-    .filter((step) => step.at === undefined && (step.minutes ?? 0) > 0)
-    .flatMap((step) =>
-      step.day === undefined
-        ? []
-        : [
-            {
-              uid: `${id}-${step.what.replaceAll(" ", "-")}`,
-              time: { day: calendarDay(step.day) },
-              ...says.day(step),
-            },
-          ],
-    );
-  return [...evenings, ...days];
+  const days = steps.flatMap((step) =>
+    step.day === undefined || step.at !== undefined || (step.minutes ?? 0) === 0
+      ? []
+      : [{ time: { day: calendarDay(step.day) }, ...says.day(step) }],
+  );
+  return [...evenings, ...days.map((day, i) => ({ uid: `${id}-day-${i + 1}`, ...day }))];
 }

@@ -1,4 +1,5 @@
 import { openDB } from "idb";
+import { saveFile } from "../controls/save-file.ts";
 import { hasHouse } from "../has-house.ts";
 
 /** What browsers that write to files offer beside the standard's types. */
@@ -54,14 +55,6 @@ async function writeAgain(notebook: string, text: string): Promise<boolean> {
   }
 }
 
-function download(name: string, text: string): void {
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-}
-
 /**
  * Saves a notebook's text. With a house it is a copy, as a download; without one it goes into the one file that the person
  * keeps, where the browser can write to it.
@@ -69,7 +62,7 @@ function download(name: string, text: string): void {
 export async function saveToOwnFile(notebook: string, name: string, text: string): Promise<Saved> {
   const { showSaveFilePicker } = window as FilePicker;
   if (hasHouse || showSaveFilePicker === undefined) {
-    download(name, text);
+    saveFile(name, "application/json", text);
     return "downloaded";
   }
   if (await writeAgain(notebook, text)) return "again";

@@ -1,3 +1,4 @@
+import { fileStem } from "../controls/file-stem.ts";
 import { dayOf } from "../words/time.ts";
 import type { BookLine } from "./lines.ts";
 
@@ -42,9 +43,4 @@ export function byDay(lines: readonly BookLine[], zone: string): readonly DayOfL
 
 /** A name that every file system takes. */
 export const exportName = (notebook: string, day: string): string =>
-  `${
-    notebook
-      .replaceAll(/[^\p{L}\p{N}]+/gu, "-")
-      .replaceAll(/^-|-$/g, "")
-      .toLocaleLowerCase() || "notebook"
-  }-${day}.json`;
+  `${fileStem(notebook, "notebook")}-${day}.json`;

@@ -28,6 +28,7 @@ import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
 import { EveningStrip } from "./strip.tsx";
+import { TakeToCalendar } from "./take-to-calendar.tsx";
 import { UsedTable } from "./used-table.tsx";
 import { WentOn } from "./went-on.tsx";
 
@@ -176,6 +177,7 @@ function PiecePage(props: { readonly piece: Piece }) {
                     {words.pieces.again}
                   </a>
                 </p>
+                <TakeToCalendar piece={props.piece} schedule={kept} />
                 <p class="soft small">{words.pieces.usual}</p>
               </section>
               <Show when={worked()} keyed>

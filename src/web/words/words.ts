@@ -1,6 +1,7 @@
 /** Every text on the pages, in English, a module a place: a page brings the words of its own place, and no other’s. */
 export { bench } from "./en/bench.ts";
 export { book } from "./en/book.ts";
+export { calendar } from "./en/calendar.ts";
 export { cautions } from "./en/cautions.ts";
 export { controls } from "./en/controls.ts";
 export { drying } from "./en/drying.ts";
