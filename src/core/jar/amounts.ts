@@ -1,9 +1,16 @@
 import { type Component, components } from "../solution/component.ts";
-import type { Composition, Liquid } from "../solution/composition.ts";
+import type { Liquid } from "../solution/composition.ts";
 import { usualPartialDensity } from "../solution/resin.ts";
 import { cutOfSolution, type Solution, volumeOfLiquid, volumeOfSolution } from "../solution/solution.ts";
 import { strengthAt20C } from "../solution/strength.ts";
-import { type CubicMetre, type Cut, cubicMetre, kilogram, massFraction } from "../units.ts";
+import {
+  type CubicMetre,
+  type Cut,
+  cubicMetre,
+  kilogram,
+  type MassFraction,
+  massFraction,
+} from "../units.ts";
 
 /** What a jar holds, each part by itself. The first three are solids: they count as resin until they are filtered out. */
 export const solids = ["resin", "wax", "insoluble"] as const;
@@ -12,28 +19,32 @@ export type Part = (typeof solids)[number] | Component;
 /** Kilograms of each part; one that is absent is not there. Changes of amounts take the same shape. */
 export type Amounts = Readonly<Partial<Record<Part, number>>>;
 
-const parts: readonly Part[] = [...solids, ...components];
+const isSolid = (part: string): boolean => part === "resin" || part === "wax" || part === "insoluble";
 
 /** Σ ki·ai, part by part. */
 export function combined(...terms: readonly (readonly [factor: number, amounts: Amounts])[]): Amounts {
   const sum: Partial<Record<Part, number>> = {};
-  for (const part of parts) {
-    let total = 0;
-    for (const [factor, amounts] of terms) total += factor * (amounts[part] ?? 0);
-    if (total !== 0) sum[part] = total;
-  }
+  for (const [factor, amounts] of terms)
+    for (const name in amounts) {
+      const part = name as Part; // all that amounts hold
+      sum[part] = (sum[part] ?? 0) + factor * (amounts[part] ?? 0);
+    }
+  for (const name in sum) if (sum[name as Part] === 0) delete sum[name as Part];
   return sum;
 }
 
-const massOfParts = (amounts: Amounts, wanted: readonly Part[]): number =>
-  wanted.reduce((total, part) => total + (amounts[part] ?? 0), 0);
-
 /** Everything in it, kg. */
-export const massOf = (amounts: Amounts): number => massOfParts(amounts, parts);
+export const massOf = (amounts: Amounts): number => solidsOf(amounts) + liquidMassOf(amounts);
 /** What would stay on the foil, kg. */
-export const solidsOf = (amounts: Amounts): number => massOfParts(amounts, solids);
-/** What would leave, kg. */
-export const liquidMassOf = (amounts: Amounts): number => massOfParts(amounts, components);
+export const solidsOf = (amounts: Amounts): number =>
+  solids.reduce((total, part) => total + (amounts[part] ?? 0), 0);
+
+/** What would leave, kg. A jar holds a few of all that could leave, and is asked often. */
+export function liquidMassOf(amounts: Amounts): number {
+  let total = 0;
+  for (const part in amounts) if (!isSolid(part)) total += amounts[part as Component] ?? 0;
+  return total;
+}
 
 /** The same without the named solids, as after filtering. */
 export const withoutSolids = (amounts: Amounts, left: readonly (typeof solids)[number][]): Amounts =>
@@ -41,21 +52,16 @@ export const withoutSolids = (amounts: Amounts, left: readonly (typeof solids)[n
 
 /** The solids alone, or the liquids alone. */
 export const only = (amounts: Amounts, which: "solids" | "liquids"): Amounts =>
-  Object.fromEntries(
-    Object.entries(amounts).filter(
-      ([part]) => solids.some((solid) => solid === part) === (which === "solids"),
-    ),
-  );
+  Object.fromEntries(Object.entries(amounts).filter(([part]) => isSolid(part) === (which === "solids")));
 
 /** The liquid by itself: none where there is no mass of it. */
 export function liquidOf(amounts: Amounts): Liquid {
   const mass = liquidMassOf(amounts);
-  const composition: Composition = Object.fromEntries(
-    components.flatMap((part) => {
-      const kg = amounts[part] ?? 0;
-      return kg > 0 ? [[part, massFraction(Math.min(1, kg / mass))]] : [];
-    }),
-  );
+  const composition: { [name in Component]?: MassFraction } = {};
+  for (const part of components) {
+    const kg = amounts[part] ?? 0;
+    if (kg > 0) composition[part] = massFraction(Math.min(1, kg / mass));
+  }
   return { mass: kilogram(mass), composition };
 }
 

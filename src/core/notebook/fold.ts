@@ -4,17 +4,7 @@ import { Listing } from "./listing.ts";
 import { judgeLiveness } from "./liveness.ts";
 import { meeting, otherContent, type Refusal } from "./meeting.ts";
 import { come, type Placed, type Slot } from "./placed.ts";
-import { understand } from "./understanding.ts";
 import { isStub, stubbable, stubOf, withdraws } from "./withdrawal.ts";
-
-/** Of a kind whose body cannot be read as its kind promises, or with none: not for views. Unknown kinds harm none. */
-function isReadable(kept: KeptEntry): boolean {
-  if (isStub(kept.entry)) return false;
-  const understanding = kept.understanding ?? understand(kept.entry);
-  return understanding.as === "not-understood"
-    ? understanding.unknown === "kind"
-    : understanding.as === "understood";
-}
 
 /** What became of one entry that came in. */
 export type Taken = Placed | "known" | "emptied" | Refusal;
@@ -133,7 +123,7 @@ export class Fold {
       depth: 0,
       tie: happened,
       live: true,
-      readable: isReadable(kept),
+      readable: undefined,
     };
     if (slot.listing !== undefined && slot.listing.members().length > 0) this.#late.push(node);
     placeAfter(node, come(node.about), happened);

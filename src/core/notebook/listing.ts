@@ -1,9 +1,10 @@
 import type { NotebookEntry } from "./entry.ts";
 import type { Placed } from "./placed.ts";
+import { isReadable } from "./readable.ts";
 import { Row } from "./row.ts";
 import type { Source } from "./tracking.ts";
 
-const isSeen = (node: Placed): boolean => node.live && node.readable;
+const isSeen = (node: Placed): boolean => node.live && isReadable(node);
 const always = (): boolean => true;
 
 /** Entries that belong together (of one thing, of one kind, all), put into order when somebody looks. */

@@ -4,6 +4,7 @@ import { closure } from "./link-order.ts";
 import type { Listing } from "./listing.ts";
 import { otherNotebook, type Refusal } from "./meeting.ts";
 import { inOrder, type Placed } from "./placed.ts";
+import { isReadable } from "./readable.ts";
 import type { NotebookReader } from "./reader.ts";
 import { type NotebookReport, reportOfRing, reportOfUnderstanding, reportsOfNumbers } from "./reports.ts";
 import { Tracking } from "./tracking.ts";
@@ -111,7 +112,7 @@ export class Notebook implements NotebookReader {
     this.#readsThing(id);
     const made = this.#fold.node(id);
     if (made === undefined) return undefined;
-    const standIns = [...this.#corrections(made)].filter((node) => node.live && node.readable);
+    const standIns = [...this.#corrections(made)].filter((node) => node.live && isReadable(node));
     const isSuperseded = (node: Placed): boolean => {
       const later = this.#corrections(node);
       return standIns.some((other) => other !== node && later.has(other));

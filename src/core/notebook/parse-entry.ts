@@ -21,6 +21,14 @@ export function readKeptEntry(text: string): Result<KeptEntry, Problem> {
   return ok({ entry, text, understanding: understand(entry) });
 }
 
+/**
+ * Reads an entry that this device looked at when it kept it, and kept for itself alone: nothing is checked again.
+ *
+ * @param text  the entry's JSON as it was kept
+ * @returns     the entry with its text; what it is understood as is worked out when a view looks
+ */
+export const readOwnEntry = (text: string): KeptEntry => ({ entry: JSON.parse(text) as NotebookEntry, text });
+
 /** Some hundred times what the largest of them, a trial's layout, takes. */
 export const longestEntry = 2 ** 20;
 

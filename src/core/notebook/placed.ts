@@ -28,8 +28,8 @@ export interface Placed {
   /** When it happened; entries whose links form a ring share the latest, and fall back to their ids. */
   tie: string;
   live: boolean;
-  /** Whether views may see it: not with a body of another shape than its kind promises, nor with none. */
-  readable: boolean;
+  /** Whether views may see it, as `isReadable` worked it out; undefined until somebody looks. */
+  readable: boolean | undefined;
 }
 
 /** The notebook's order: making before use whatever the clocks say, then time, then id. */

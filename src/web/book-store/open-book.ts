@@ -2,7 +2,7 @@ import { type Accessor, createMemo, createSignal } from "solid-js";
 import type { KeptEntry, NotebookEntry } from "../../core/notebook/entry.ts";
 import type { Body, Kind } from "../../core/notebook/kinds/all.ts";
 import { Notebook } from "../../core/notebook/notebook.ts";
-import { readKeptEntry } from "../../core/notebook/parse-entry.ts";
+import { readKeptEntry, readOwnEntry } from "../../core/notebook/parse-entry.ts";
 import type { NotebookReader } from "../../core/notebook/reader.ts";
 import { type EntryDraft, writeEntry } from "../../core/notebook/write-entry.ts";
 import type { SendAnswer } from "./api.ts";
@@ -91,7 +91,9 @@ export class OpenBook {
       },
     });
     this.#notebook = new Notebook(id);
-    this.#take(rows.map((row) => row.text));
+    const kept = rows.map((row) => readOwnEntry(row.text));
+    this.#dropTexts(this.#notebook.add(kept).emptied);
+    for (const { entry } of kept) this.#raiseSeq(entry);
     this.#status = createSignal<Status>({
       ...{ toSend: 0, refused: 0, keeps: keep.lasting, noRoom: false, pageAlone: 0 },
       ...{ reachable: true, barred: false },
