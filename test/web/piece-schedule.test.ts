@@ -1,5 +1,5 @@
 import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
@@ -72,7 +72,16 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
     await seal.getByText("No two of the evenings lie so near: 21 h or more would do.").waitFor();
     await seal.getByLabel("Most wait after it").fill("1 day");
     await page.getByRole("heading", { name: "Mix four jars" }).waitFor();
+    // What lies under and over, from the trade reference: wax is cleared, an oil stain is waited for, and wax under a varnish lets go.
+    await page.getByText("Try the whole of it on a scrap of the same wood first.").waitFor();
+    await page.getByLabel("What lies under it").selectOption({ label: "Wax" });
+    await page.getByRole("heading", { name: "It will not hold like this" }).waitFor();
+    await page.getByText("Wax under: it will not stick. Clear it first with naphtha").waitFor();
     await expectWellMade(page, `schedule-plan-${size}`);
+    await page.getByLabel("What lies under it").selectOption({ label: "Oil stain" });
+    await page.getByText("Oil stain: wait 3 days between the two").waitFor();
+    await page.getByLabel("What goes over it").selectOption({ label: "Polyurethane" });
+    await page.getByText("the shelf does not say how much wax these hold").waitFor();
 
     await page.getByRole("button", { name: "Keep this plan" }).click();
     await page
@@ -81,13 +90,18 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
       )
       .waitFor();
     await page.getByText("Coat 1, seal").waitFor();
+    await page.getByText("Oil stain: wait 3 days between the two").waitFor();
     await page.getByRole("button", { name: "Coat 1 is on" }).click();
     await page.getByText("Coat 1 is written down.").waitFor();
     await expectWellMade(page, `schedule-piece-${size}`);
 
     await page.getByRole("link", { name: "Change the plan" }).click();
     await page.getByText("2. Seal: brush, ½ lb").waitFor();
-    await page.getByRole("link", { name: "Pieces" }).first().click();
+    await page.getByLabel("What lies under it").selectOption({ label: "Wax" });
+    await page.getByRole("button", { name: "Keep this plan" }).click();
+    await page.getByRole("heading", { name: "It will not hold like this" }).waitFor();
+    await page.getByRole("link", { name: "Change the plan" }).click();
+    await expect.poll(() => page.getByLabel("What lies under it").inputValue()).toBe("wax");
     await leaveQuiet(seen);
   });
 });

@@ -78,8 +78,9 @@ const end: readonly WrittenStep[] = [cured(workDefaults.cureDays), rubbedOut];
  * brushed coats of 1½–2 lb, three to five; padding of 1–2 lb, ten to fourteen sessions, thinner towards the end; two
  * brushed and the rest padded; sprayed coats of 1–1½ lb, several and light; colour between clear coats, no more than
  * three of them. Levelled every two to four coats, a night after every three or four. Wax goes on a film that has had
- * two or three days at the least, rubbed out first. Amounts and waits are those of `methodDefaults`, common practice
- * too. Minutes a square metre, and the half hour until wax is buffed: from memory.
+ * two or three days at the least, rubbed out first. The oil of the pad is cleared a night after the last coat, with a pad
+ * nearly dry of alcohol; a padding without oil leaves that step out. Amounts and waits are those of `methodDefaults`, common practice
+ * too. Minutes a square metre, those of clearing oil and waxing, and the half hour until wax is buffed: from memory.
  */
 export const scheduleSteps: Readonly<Record<FinishingSchedule, readonly WrittenStep[]>> = {
   brushed: [
@@ -103,6 +104,8 @@ export const scheduleSteps: Readonly<Record<FinishingSchedule, readonly WrittenS
     night,
     levelled,
     layer("pad", 1, { times: 3 }),
+    night,
+    work("spirit-off", 15),
     ...end,
   ],
   "brushed-padded": [

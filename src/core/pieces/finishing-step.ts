@@ -3,7 +3,17 @@ import type { VolumeFraction } from "../units.ts";
 import { mostCoats } from "./coats-for-film.ts";
 
 /** What a finishing schedule is made of: layers, work on the surface, and time that only passes. */
-export const pieceWorks = ["sand", "coat", "de-nib", "level", "wait", "cure", "rub out", "wax"] as const;
+export const pieceWorks = [
+  "sand",
+  "coat",
+  "de-nib",
+  "level",
+  "spirit-off",
+  "wait",
+  "cure",
+  "rub out",
+  "wax",
+] as const;
 export type PieceWork = (typeof pieceWorks)[number];
 
 /** What a coat is for. It is a coat all the same: it is counted, it takes liquid and it leaves film. */

@@ -1,4 +1,5 @@
 import { liquidOf, massOf, solventVolumeOf, volumeOf } from "../jar/amounts.ts";
+import { dewaxedUpTo } from "../jar/dewaxed.ts";
 import { type DropTest, dropTestsOf, type Fitness, fitnessOf } from "../jar/fitness.ts";
 import { foldJar } from "../jar/fold-jar.ts";
 import type { Named } from "../jar/ingredient.ts";
@@ -21,9 +22,6 @@ import { trialView } from "./trial.ts";
 export type Stage = "stock" | "strained" | "thinned";
 /** Waxed: the flakes bring more than a dewaxed grade's. Settled: it lies at the bottom. */
 export type WaxState = "dewaxed" | "waxy" | "settled" | "not told";
-
-/** Up to this share of wax a resin is called dewaxed. Common practice: dewaxed grades hold 0.2–1 %. */
-const dewaxedUpTo = 0.01;
 
 export interface JarUse {
   readonly entry: string;

@@ -9,6 +9,7 @@ export interface PieceView {
   readonly areaM2: number;
   readonly areaTyped: string;
   readonly wood: string | null;
+  readonly lies: Body<"piece-described">["lies"] | null;
   readonly wanted: string | null;
   readonly schedule: (Body<"piece-scheduled"> & { readonly entry: string }) | null;
   readonly layers: readonly NotebookEntry[];
@@ -34,6 +35,7 @@ export function pieceView(read: NotebookReader, id: string): PieceView | null {
       areaM2: described.area.si,
       areaTyped: described.area.typed,
       wood: described.wood ?? null,
+      lies: described.lies ?? null,
       wanted: described.wanted ?? null,
       schedule:
         scheduled === undefined ? null : { ...body<"piece-scheduled">(scheduled), entry: scheduled.id },

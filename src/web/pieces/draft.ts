@@ -1,5 +1,6 @@
 import { calendarDay } from "../../core/pieces/calendar-day.ts";
 import type { FinishingSchedule } from "../../core/pieces/finishing-schedules.ts";
+import type { LayerOver, LayerUnder } from "../../core/pieces/layers.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { calculate } from "../../core/registry/calculation.ts";
 import type { PiecePlanInput, PiecePlanOutput } from "../../core/registry/piece-schedule.ts";
@@ -29,6 +30,8 @@ export interface PieceDraft {
   readonly which: EveningChoice;
   readonly spare: string;
   readonly perM2: string;
+  readonly under: LayerUnder;
+  readonly over: LayerOver;
   /** Where its steps came from; nothing of it is reckoned with. */
   readonly schedule: FinishingSchedule | "plain" | "kept";
   /** In place of method, cut, coats and liquid; null for so many coats of one recipe. */
@@ -59,6 +62,8 @@ export const emptyDraft = (today: string): PieceDraft => ({
   which: "every",
   spare: "20",
   perM2: "",
+  under: "bare wood",
+  over: "nothing",
   schedule: "plain",
   steps: null,
 });

@@ -35,6 +35,12 @@ export function costOfSchedule(read: NotebookReader, schedule: Schedule | null, 
   return costOf(bought(resin), bought(solvent), plan.resinG, plan.solventMl);
 }
 
+/** The wax in the flakes of a plan, by mass; null where it is not known. */
+export function waxOfSchedule(read: NotebookReader, schedule: Schedule | null): number | null {
+  const id = (schedule as Partial<ScheduleBeside> | null)?.resin;
+  return id === undefined ? null : (materialView(read, id)?.resin?.wax ?? null);
+}
+
 export function finishOfSchedule(read: NotebookReader, schedule: Schedule | null): Finish | undefined {
   const id = (schedule as Partial<ScheduleBeside> | null)?.resin;
   const grade = id === undefined ? undefined : materialView(read, id)?.resin?.grade;

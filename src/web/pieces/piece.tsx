@@ -20,8 +20,11 @@ import {
   gramsPerMl,
   planOfSchedule,
   recipeInWords,
+  waxOfSchedule,
 } from "./kept-plan.ts";
+import { LayerNotes } from "./layer-notes.tsx";
 import { PieceJar, usePieceJar } from "./piece-jar.tsx";
+import { liesOf } from "./prefill.ts";
 import { vapourWork } from "./vapour-work.ts";
 import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";
@@ -148,6 +151,11 @@ function PiecePage(props: { readonly piece: Piece }) {
                 <Show when={worked()} keyed>
                   {(found) => <PlanFigures plan={found.plan} input={found.input} cost={cost()} />}
                 </Show>
+                <LayerNotes
+                  lies={liesOf(props.piece)}
+                  wax={waxOfSchedule(book.whole(), kept)}
+                  dryUm={worked()?.plan.dryUm ?? null}
+                />
                 <Caution says={words.pieces.air}>
                   {words.pieces.rags} {words.pieces.estimate}
                 </Caution>

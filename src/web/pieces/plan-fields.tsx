@@ -8,6 +8,7 @@ import { TextField } from "../controls/text-field.tsx";
 import { withDigits } from "../words/number.ts";
 import * as words from "../words/words.ts";
 import { eveningChoices } from "./evenings.ts";
+import { LayerFields } from "./layer-fields.tsx";
 import type { Planning } from "./planning.ts";
 import { ScheduleFields } from "./schedule-fields.tsx";
 
@@ -22,6 +23,7 @@ export function PlanFields(props: FieldsProps & { readonly described: boolean })
       <Show when={!props.described}>
         <PieceFields planning={props.planning} />
       </Show>
+      <LayerFields planning={props.planning} />
       <RecipeFields planning={props.planning} />
       <EveningFields planning={props.planning} />
     </section>

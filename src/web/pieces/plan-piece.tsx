@@ -1,5 +1,4 @@
 import { Show, untrack } from "solid-js";
-import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
 import { pieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { finishOfRecipe } from "../look/finish-of-recipe.ts";
@@ -10,7 +9,9 @@ import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { dayOf } from "../words/time.ts";
 import * as words from "../words/words.ts";
+import { correctLies, describePiece } from "./describe-piece.ts";
 import { emptyDraft } from "./draft.ts";
+import { LayerNotes } from "./layer-notes.tsx";
 import "./pieces.css";
 import { PlanFields } from "./plan-fields.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
@@ -41,16 +42,12 @@ export function PlanPieceView(props: ScreenProps) {
     const found = finishOfRecipe(planning.resin()?.resin?.grade, planning.input()?.cutLbPerGal);
     return found === undefined ? undefined : finishLook(found);
   };
-  const describe = (area: TypedQuantity): string => {
-    const { name, wood } = planning.draft();
-    const told = wood.trim() === "" ? {} : { wood: wood.trim() };
-    return book.write({ kind: "piece-described", body: { name: name.trim(), area, ...told } });
-  };
   const keep = () => {
     planning.tell();
     const [area, schedule] = [planning.area(), planning.schedule()];
     if (planning.draft().name.trim() === "" || !area.ok || schedule === undefined) return;
-    const piece = known?.id ?? describe(area.value);
+    if (known !== null) correctLies(book, known, planning.draft());
+    const piece = known?.id ?? describePiece(book, planning.draft(), area.value);
     book.write({
       kind: "piece-scheduled",
       about: [piece, ...(won === null ? [] : [won.trial])],
@@ -77,6 +74,11 @@ export function PlanPieceView(props: ScreenProps) {
               </>
             )}
           </Show>
+          <LayerNotes
+            lies={planning.draft()}
+            wax={planning.resin()?.resin?.wax ?? null}
+            dryUm={planning.worked()?.plan.dryUm ?? null}
+          />
           <button type="button" class="main" onClick={keep}>
             {words.pieces.keep}
           </button>

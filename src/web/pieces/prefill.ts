@@ -1,5 +1,6 @@
 import type { NotebookReader } from "../../core/notebook/reader.ts";
 import type { WrittenStep } from "../../core/pieces/finishing-schedules.ts";
+import { layersOver, layersUnder } from "../../core/pieces/layers.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { pieceMethods } from "../../core/pieces/method-defaults.ts";
 import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
@@ -11,6 +12,7 @@ import { trialView } from "../../core/views/trial.ts";
 import { upToDigits } from "../words/number.ts";
 import { shortCut } from "./cut-text.ts";
 import type { PieceDraft } from "./draft.ts";
+import type { Lies } from "./layer-notes.tsx";
 import { stepDraft } from "./step-draft.ts";
 
 /** What the winner of a trial fills in. The jar of the recipe, where there is one, says which alcohol it was. */
@@ -74,6 +76,12 @@ export function fromTrial(read: NotebookReader, query: URLSearchParams): FromTri
   };
 }
 
+/** What lies under and over a piece, as far as the book says it in words of the table. */
+export const liesOf = ({ lies }: PieceView): Lies => ({
+  under: layersUnder.find((under) => under === lies?.under) ?? "bare wood",
+  over: layersOver.find((over) => over === lies?.over) ?? "nothing",
+});
+
 /** The draft of a new plan for a piece that is in the book: as it was described, and as it was planned last. */
 export function fromPiece(piece: PieceView): Partial<PieceDraft> {
   const { workedOutFrom: input, resin, solvent } = (piece.schedule ?? {}) as Partial<ScheduleBeside>;
@@ -83,6 +91,7 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     name: piece.name,
     area: piece.areaTyped,
     wood: piece.wood ?? "",
+    ...liesOf(piece),
     ...(recipe === undefined
       ? {}
       : { coats: String(recipe.coats), cut: `${shortCut(recipe.cutLbPerGal)} lb` }),

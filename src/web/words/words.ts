@@ -9,6 +9,7 @@ export { film } from "./en/film.ts";
 export { finishing } from "./en/finishing.ts";
 export { jars } from "./en/jars.ts";
 export { keeping, keepingAlone } from "./en/keeping.ts";
+export { layers } from "./en/layers.ts";
 export { ownFile } from "./en/own-file.ts";
 export { pairing } from "./en/pairing.ts";
 export { pieces } from "./en/pieces.ts";

@@ -17,6 +17,7 @@ const works: Record<PieceWork, string> = {
   coat: "Coat",
   "de-nib": "De-nib",
   level: "Level",
+  "spirit-off": "Clear the oil",
   wait: "Wait",
   cure: "Leave to cure",
   "rub out": "Rub out",

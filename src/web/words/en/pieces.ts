@@ -5,6 +5,7 @@ const works: Record<string, string> = {
   coat: "Coat",
   "de-nib": "De-nib lightly with 320",
   level: "Level with 320 to 400",
+  "spirit-off": "Clear the oil: a pad nearly dry of alcohol, straight strokes",
   wait: "Wait",
   cure: "Leave to cure",
   "rub out": "Rub out",

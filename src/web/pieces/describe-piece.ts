@@ -1,0 +1,36 @@
+import type { Body } from "../../core/notebook/kinds/all.ts";
+import type { TypedQuantity } from "../../core/notebook/kinds/parts.ts";
+import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
+import type { PieceView } from "../../core/views/piece.ts";
+import type { OpenBook } from "../book-store/open-book.ts";
+import type { PieceDraft } from "./draft.ts";
+import { liesOf } from "./prefill.ts";
+
+/** Bare wood with nothing over it goes without saying. */
+function liesIn({ under, over }: PieceDraft): Pick<Body<"piece-described">, "lies"> {
+  return under === "bare wood" && over === "nothing" ? {} : { lies: { under, over } };
+}
+
+/** Writes a new piece down, and gives its id. */
+export function describePiece(book: OpenBook, draft: PieceDraft, area: TypedQuantity): string {
+  const wood = draft.wood.trim();
+  const told = wood === "" ? {} : { wood };
+  return book.write({
+    kind: "piece-described",
+    body: { name: draft.name.trim(), area, ...told, ...liesIn(draft) },
+  });
+}
+
+/** Puts right what lies under and over a piece of the book; nothing is written where it is as it was. */
+export function correctLies(book: OpenBook, piece: PieceView, draft: PieceDraft): void {
+  const was = liesOf(piece);
+  const current = book.whole().making(piece.id);
+  if (current === undefined || (was.under === draft.under && was.over === draft.over)) return;
+  const { lies: _, ...kept } = current.body as Body<"piece-described">;
+  book.write({
+    kind: "piece-described",
+    about: [piece.id],
+    strikes: strikesToCorrect(current),
+    body: { ...kept, ...liesIn(draft) } as Body<"piece-described">, // the old body without what is put right
+  });
+}
