@@ -47,15 +47,17 @@ function answer(c: Context, bytes: Uint8Array, path: string): Response {
   });
 }
 
-/** Serves the built pages in `folder`. A path without a file ending is a place in the pages, which `index.html` draws. */
+/** Serves the built pages in `folder`. What is no file is a place in the pages, which `index.html` draws. */
 export const pages =
   (folder: string): MiddlewareHandler =>
   async (c) => {
     if (c.req.method !== "GET" && c.req.method !== "HEAD") return unknownRoute(c);
     const path = decoded(c.req.path);
     if (path === null) return unknownRoute(c);
-    const isPlace = extname(path) === "";
-    const name = isPlace ? "/index.html" : path;
-    const bytes = await read(folder, name);
-    return bytes === null ? unknownRoute(c) : answer(c, bytes, name);
+    const file = extname(path) === "" ? null : await read(folder, path);
+    if (file !== null) return answer(c, file, path);
+    // A board may be called “ash 1.5”: what a person opens is a place, what a page asks for by itself is a file.
+    const isPlace = extname(path) === "" || (c.req.header("accept") ?? "").includes("text/html");
+    const bytes = isPlace ? await read(folder, "/index.html") : null;
+    return bytes === null ? unknownRoute(c) : answer(c, bytes, "/index.html");
   };

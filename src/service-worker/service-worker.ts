@@ -41,9 +41,8 @@ function fileFor(request: Request): string | undefined {
   if (request.method !== "GET" || !url.href.startsWith(scope)) return undefined;
   const path = url.pathname.slice(new URL(scope).pathname.length);
   if (path.startsWith("api/")) return undefined;
-  const isPlace = request.mode === "navigate" && !path.includes(".");
-  if (isPlace) return "index.html";
-  return files.has(path) || isHashed(path) ? path : undefined;
+  if (files.has(path) || isHashed(path)) return path;
+  return request.mode === "navigate" ? "index.html" : undefined; // a place, whatever a board in it is called
 }
 
 /** From what this version keeps; from another version's; else from the house. */

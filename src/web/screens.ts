@@ -27,6 +27,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "bench",
+    path: "/bench/boards/:trial/:board",
+    view: lazy(async () => ({ default: (await import("./bench/board.tsx")).BoardInHandView })),
+  },
+  {
+    place: "bench",
     path: "/bench/remembered",
     view: lazy(async () => ({ default: (await import("./remembered/view.tsx")).RememberedView })),
   },

@@ -57,14 +57,19 @@ const millilitres = (ml: number) => ({ typed: `${ml} ml`, unit: "ml", si: ml / 1
 const degrees = (c: number) => ({ typed: `${c} °C`, unit: "degC", si: c + 273.15 });
 export const passphrase = "walnut ink";
 
-const plan: Plan = {
+const planOf = (number: string): Plan => ({
   factors: [{ name: "alcohol", levels: ["ethanol", "isopropanol"], appliedTo: "jar" }],
   jarsPerLevel: 1,
-  boards: ["cherry", "ash", "birch"].map((wood) => ({ board: `${wood} 1`, plank: wood, wood, patches: 4 })),
+  boards: ["cherry", "ash", "birch"].map((wood) => ({
+    board: `${wood} ${number}`,
+    plank: wood,
+    wood,
+    patches: 4,
+  })),
   forbidden: [],
   neighboursForbidden: [],
   sessions: 4,
-};
+});
 
 /** A jar of 40 g of lemon flakes to 222 ml, a 1½ lb cut by the label. */
 function jars(desk: Desk): readonly string[] {
@@ -90,19 +95,40 @@ function jars(desk: Desk): readonly string[] {
   });
 }
 
+type Laid = ReturnType<typeof layOut>;
+const swappedRecipes = (laid: Laid): Laid =>
+  laid.map((p) => {
+    const other = laid.find((q) => q.jar !== p.jar) ?? p;
+    return { ...p, jar: other.jar, treatment: other.treatment };
+  });
+
 /** Twelve patches with two coats, all due for the third but one that had its second a moment ago. The key is sealed with words. */
 export const benchNotebook = (): Desk => notebookWith({ allDue: false, keyOpen: false });
 
 /** The same with all twelve due for the third coat from two jars that the page may name. */
 export const twoJarsDue = (): Desk => notebookWith({ allDue: true, keyOpen: true });
 
-function notebookWith(how: { readonly allDue: boolean; readonly keyOpen: boolean }): Desk {
+/** All due behind a shut key; with `swapped` every code has the other recipe, and nothing else differs. */
+export const blindNotebook = (swapped: boolean): Desk =>
+  notebookWith({ allDue: true, keyOpen: false, swapped, number: "1.5" });
+
+interface How {
+  readonly allDue: boolean;
+  readonly keyOpen: boolean;
+  readonly swapped?: boolean;
+  /** Of each wood’s board. */
+  readonly number?: string;
+}
+
+function notebookWith(how: How): Desk {
   const desk = new Desk();
+  const plan = planOf(how.number ?? "1");
   desk.write(9100, "notebook-begun", { name: "Test bench" });
   const batches = jars(desk);
-  const laid = layOut(plan, "f".repeat(32));
+  const dealt = layOut(plan, "f".repeat(32));
+  const laid = how.swapped === true ? swappedRecipes(dealt) : dealt;
   const keyText = trialKeyText(laid, "f".repeat(32), "0".repeat(32));
-  const names = [...new Set(laid.map((p) => p.jar))];
+  const names = [...new Set(dealt.map((p) => p.jar))];
   const trial = desk.write(6000, "trial-asked", {
     question: "Which alcohol for the chairs?",
     varies: [{ factor: "alcohol", levels: ["ethanol", "isopropanol"], appliedTo: "jar" }],
@@ -122,7 +148,7 @@ function notebookWith(how: { readonly allDue: boolean; readonly keyOpen: boolean
       blinding: "codes only",
       jars: names.map((jar, i) => ({
         jar,
-        recipe: { alcohol: laid.find((p) => p.jar === jar)?.treatment.alcohol ?? "" },
+        recipe: { alcohol: dealt.find((p) => p.jar === jar)?.treatment.alcohol ?? "" },
         batch: batches[i] as string,
       })),
     },

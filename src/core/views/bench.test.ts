@@ -5,7 +5,14 @@ import { type TrialKey, trialKeyText } from "../notebook/trial-key.ts";
 import { sha256OfText } from "../notebook/withdrawal.ts";
 import { celsius, kelvinFromCelsius } from "../units.ts";
 import { airView } from "./air.ts";
-import { coatsOfTrial, openSitting, soonestFirst, trialsAtBench } from "./bench.ts";
+import {
+  coatsOfTrial,
+  coatsOnBoard,
+  type DueCoat,
+  openSitting,
+  soonestFirst,
+  trialsAtBench,
+} from "./bench.ts";
 import { pieceCoats } from "./bench-pieces.ts";
 import { doubledCoats } from "./doubled-coats.ts";
 import { jarsToLookAt } from "./look-again.ts";
@@ -89,8 +96,8 @@ function withTrial() {
   const due = (held: TrialKey | null = null) => coatsOfTrial(notebook, trial, held);
   return { notebook, write, trial, coat, due, pen };
 }
-const said = (coats: ReturnType<typeof coatsOfTrial>) =>
-  coats.map((c) => [c.coat, c.jar?.name ?? null, c.patches.map((p) => p.code).join(" ")]);
+const codesOf = (coat: DueCoat) => coat.patches.map((p) => p.code).join(" ");
+const said = (coats: readonly DueCoat[]) => coats.map((c) => [c.coat, c.jar?.name ?? null, codesOf(c)]);
 
 test("a wait after a remembered coat is counted from the latest that it may have gone on, and is marked so", () => {
   const { due, trial, pen } = withTrial();
@@ -106,6 +113,19 @@ test("a wait after a remembered coat is counted from the latest that it may have
   const second = due().find((c) => c.coat === 2);
   // Common practice: an hour between padded coats; "about ten" may have been half past.
   expect(second?.patches).toMatchObject([{ code: "K7", dueMs: atMs("11:30"), lastIsRough: true }]);
+});
+
+test("one board has its own share of each coat, due when its own first patch is", () => {
+  const { due, coat } = withTrial();
+  coat("10:00", ["p1", "p2"], 1);
+  coat("10:30", ["p3"], 1);
+  const here = (board: string) => coatsOnBoard(due(), board).map((c) => [c.coat, codesOf(c), c.dueMs]);
+  expect(here("b1")).toEqual([[2, "K7 R4", atMs("11:00")]]);
+  expect(here("b2")).toEqual([
+    [1, "N3", null],
+    [2, "T2", atMs("11:30")],
+  ]);
+  expect(here("b3")).toEqual([]);
 });
 
 test("without the key all patches are one coat, in the order drawn for it", () => {

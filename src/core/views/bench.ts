@@ -160,6 +160,13 @@ export function coatsOfTrial(
   });
 }
 
+/** What of these coats goes on one board. */
+export const coatsOnBoard = (coats: readonly DueCoat[], board: string): readonly DueCoat[] =>
+  coats.flatMap((coat) => {
+    const patches = coat.patches.filter((patch) => patch.board === board);
+    return patches.length === 0 ? [] : [{ ...coat, patches, dueMs: earliest(patches) }];
+  });
+
 /** Trials that have been laid out and not closed. */
 export const trialsAtBench = (read: NotebookReader): readonly Trial[] =>
   read.derive("bench-trials", (r) =>

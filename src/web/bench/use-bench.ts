@@ -1,6 +1,12 @@
-import { createMemo, createSignal } from "solid-js";
+import { type Accessor, createMemo, createSignal } from "solid-js";
 import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
-import { coatsOfTrial, type DueCoat, soonestFirst, trialsAtBench } from "../../core/views/bench.ts";
+import {
+  coatsOfTrial,
+  coatsOnBoard,
+  type DueCoat,
+  soonestFirst,
+  trialsAtBench,
+} from "../../core/views/bench.ts";
 import { pieceCoats } from "../../core/views/bench-pieces.ts";
 import { type JarView, jarView } from "../../core/views/jar.ts";
 import { jarsToLookAt } from "../../core/views/look-again.ts";
@@ -28,9 +34,17 @@ import { useWaits } from "./use-waits.ts";
 
 export type Bench = ReturnType<typeof useBench>;
 
-/** What stands on the bench just now, and what can be done with it. */
-export function useBench(book: OpenBook) {
-  const trials = book.view("bench-trials", trialsAtBench);
+/** One board of a trial, where the bench is opened at it. */
+export interface BoardInHand {
+  readonly trial: string;
+  readonly board: string;
+}
+
+/** What stands on the bench just now, or on one board of it, and what can be done with it. */
+export function useBench(book: OpenBook, inHand?: Accessor<BoardInHand>) {
+  const allTrials = book.view("bench-trials", trialsAtBench);
+  const trials = () =>
+    inHand === undefined ? allTrials() : allTrials().filter(({ id }) => id === inHand().trial);
   const held = useHeldKeys(trials);
   const [picked, setPicked] = createSignal<string>();
   const [tapped, setTapped] = createSignal<ReadonlySet<string>>(new Set());
@@ -48,7 +62,8 @@ export function useBench(book: OpenBook) {
         coatsOfTrial(read, trial.id, held(trial.id), known),
       ),
     );
-    return sortedByTime(soonestFirst(all), nowMs());
+    const here = inHand === undefined ? all : coatsOnBoard(all, inHand().board);
+    return sortedByTime(soonestFirst(here), nowMs());
   });
   const open = createMemo(() => inQuestion(coats(), picked()));
   /** What the page is about: what was just written, until the next act, else the coat in question. */
@@ -70,6 +85,7 @@ export function useBench(book: OpenBook) {
   const drawn = afterPaint();
   const next = createMemo(() => {
     const others = coats().now.filter((coat) => written() !== undefined || coat !== open());
+    if (inHand !== undefined) return { now: others, later: comingUp(coats().later, [], [], nowMs()) };
     const jars = drawn() ? book.look("jars-to-look-at", jarsToLookAt) : [];
     const pieces = book.look("bench-pieces", pieceCoats).flatMap((piece) => {
       if (piece.day === null) return [];

@@ -6,6 +6,10 @@ import { trialView } from "../../core/views/trial.ts";
 export const boardPath = (trial: string, board: string, patch?: string): string =>
   `/trials/${trial}/boards/${encodeURIComponent(board)}${patch === undefined ? "" : `?patch=${encodeURIComponent(patch)}`}`;
 
+/** The bench with one board of a trial in hand: what its label opens. */
+export const boardAtBench = (trial: string, board: string): string =>
+  `/bench/boards/${trial}/${encodeURIComponent(board)}`;
+
 /** Where the film at a place is drawn: the board of its patch, or its piece; an offcut has no page of its own. */
 export function filmPath(read: NotebookReader, place: Place): string | undefined {
   if ("piece" in place) return `/pieces/${place.piece}`;

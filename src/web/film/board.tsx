@@ -7,6 +7,7 @@ import { address } from "../router.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";
 import * as words from "../words/words.ts";
+import { boardAtBench } from "./board-path.ts";
 import { FilmCard } from "./film-card.tsx";
 
 const t = words.film;
@@ -31,6 +32,9 @@ export function BoardScreen(props: ScreenProps) {
             <p>
               <a href={`/trials/${props.params.trial}`}>{trial()?.asked.question}</a>
             </p>
+            <a class="press not-on-paper" href={boardAtBench(props.params.trial ?? "", name())}>
+              {t.atBench}
+            </a>
             <Choice
               label={t.patch}
               options={patches().map(({ patch: value, code }) => ({ value, label: code }))}

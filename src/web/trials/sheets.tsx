@@ -1,7 +1,7 @@
 import { createMemo, createSignal, For, onMount, Show } from "solid-js";
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import { qrPath } from "../drawings/qr-path.ts";
-import { boardPath } from "../film/board-path.ts";
+import { boardAtBench } from "../film/board-path.ts";
 import { addressForPhones, addressHere } from "../pairing/pairing-api.ts";
 import * as words from "../words/words.ts";
 
@@ -97,7 +97,7 @@ export function BoardLabels(props: { readonly name: string; readonly trial: stri
       >
         <For each={props.body.boards}>
           {(board, i) => {
-            const code = createMemo(() => qrPath(`${phonesAt()}${boardPath(props.trial, board.name)}`));
+            const code = createMemo(() => qrPath(`${phonesAt()}${boardAtBench(props.trial, board.name)}`));
             return (
               <g transform={`translate(${(i() % labelsAcross) * w} ${Math.floor(i() / labelsAcross) * h})`}>
                 <rect

@@ -65,6 +65,13 @@ export const bench = {
   },
   allCoated: "All coats are on",
   allCoatedSays: "The boards rest now. Let the film harden before you judge it.",
+  boardTitle: (board: string) => `Board ${board}`,
+  boardSays: (wood: string, plank: string) => `${wood}, plank ${plank}`,
+  boardFilm: "The film on it",
+  wholeBench: "The whole bench",
+  boardNothing: (board: string) => `Nothing to coat on ${board} just now`,
+  boardDone: (board: string) => `All coats are on ${board}`,
+
   spine: (coats: number) =>
     coats === 0
       ? "Bare wood so far"

@@ -48,6 +48,7 @@ export const film = {
     return source.startsWith("cut") ? "the cut of the jar" : source;
   },
   coats: "Coat by coat",
+  atBench: "At the bench",
   coatLink: (n: number, when: string) => `Coat ${n}, ${when}`,
   dry: (um: string) => `${um} µm`,
   notKnown: "not known",

@@ -338,7 +338,7 @@ export const trials = {
   labelsHeading: (name: string) => `Board labels, ${name}`,
   labelPlank: (plank: string) => `plank ${plank}`,
   labelsTip:
-    "For the back of each board. The code opens the board on a phone that is let in; it says nothing of what is on it.",
+    "For the back of each board. The code opens the board at the bench, on a phone that is let in; it says nothing of what is on it.",
   codesHeading: (name: string) => `Board codes, ${name}`,
   codesTip: "Pencil the code on the back too. No I, O, 0 or 1 is used; no code says what is in the jar.",
   keyApart: (print: string) => `fingerprint ${print}, key kept apart`,
