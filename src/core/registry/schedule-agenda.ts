@@ -1,152 +1,74 @@
-import { z } from "zod";
-import { DomainError } from "../domain-error.ts";
-import type { Agenda } from "../schedule/agenda.ts";
+import type { MeasuredPlan } from "../schedule/good-agenda.ts";
 import { layAgenda } from "../schedule/lay-agenda.ts";
-import { planAgenda } from "../schedule/plan-agenda.ts";
-import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
+import { type AgendaSearch, type ProvenGoals, planAgenda } from "../schedule/plan-agenda.ts";
+import { replanned } from "../schedule/replan.ts";
+import { type AgendaInput, type ReadAgenda, readAgenda } from "./agenda-input.ts";
 
-const minutes = z.int().min(0).max(525_600);
-const task = z.strictObject({
-  task: z.string().min(1),
-  minutes,
-  /** Needs a person, and lies within one window. */
-  hands: z.boolean(),
-  needs: z.record(z.string(), z.int().min(0)).optional(),
-  notBefore: z.string().optional(),
-  /** A jar that must be ready. */
-  jar: z.string().optional(),
-  /** The pad and jar in the hand. */
-  setup: z.string().min(1).optional(),
-  /** Boards coated in one round: its tasks follow each other without a break, in the order given, in one set-up. */
-  round: z.string().min(1).optional(),
+/** A plan in clock times. */
+export interface ClockPlan {
+  readonly starts: Readonly<Record<string, string>>;
+  readonly finish: string;
+  readonly sessions: number;
+  readonly idleMinutes: number;
+}
+
+export interface ScheduledAgenda {
+  readonly plan: (ClockPlan & { readonly moved?: string[]; readonly isFewestMoved?: boolean }) | null;
+  /** Null when it is known that there is no plan. */
+  readonly lowerBound: string | null;
+  readonly provenBest: ProvenGoals | null;
+}
+
+const clockPlan = ({ agenda, clock, origin }: ReadAgenda, plan: MeasuredPlan): ClockPlan => ({
+  starts: Object.fromEntries(
+    agenda.tasks.map((t, k) => [t.task, clock.clock(origin + (plan.starts[k] as number))]),
+  ),
+  finish: clock.clock(origin + plan.finish),
+  sessions: plan.sessions,
+  idleMinutes: plan.idleMinutes,
 });
 
-export const agendaFields = {
-  tasks: z.array(task).min(1).max(2000),
-  /** From the end of one task to the start of another, by the clock. */
-  waits: z
-    .array(
-      z.strictObject({
-        from: z.string(),
-        to: z.string(),
-        leastMinutes: minutes,
-        mostMinutes: minutes.nullish(),
-      }),
-    )
-    .optional(),
-  /** One person unless told. */
-  capacity: z.record(z.string(), z.int().min(0).max(1000)).optional(),
-  windows: z
-    .array(z.tuple([z.string(), z.string()]))
-    .min(1)
-    .max(400),
-  zone: z.string(),
-  jars: z.array(z.strictObject({ jar: z.string(), readyAt: z.string() })).optional(),
-  /** Minutes for one person to change from one set-up to another: `anyOther`, unless the pair is in `between`. */
-  setups: z
-    .strictObject({
-      anyOther: minutes,
-      between: z.array(z.strictObject({ from: z.string(), to: z.string(), minutes })).optional(),
-    })
-    .optional(),
-  /** Added to every least wait, in per cent: a coat that dries slowly does not upset the plan. */
-  marginPercent: z.number().min(0).max(200).optional(),
-} as const;
-const agendaInput = z.strictObject(agendaFields);
-export type AgendaInput = z.output<typeof agendaInput>;
+/** How long to search, when to stop, and whom to tell of better plans on the way. */
+export type ClockSearch = Omit<AgendaSearch, "onBest"> & {
+  readonly onBest?: (plan: ClockPlan, lowerBound: string) => void;
+};
 
-const wrong = (field: string, value: unknown, because: string): DomainError =>
-  new DomainError({ code: "contradiction", field, value, because });
-
-/** Windows in order of time, in minutes since 1970; those that touch are one. */
-function windowsOf(given: AgendaInput, clock: ShopClock): [number, number][] {
-  const all = given.windows.map(([from, until], i): [number, number] => {
-    const start = clock.minutes(from, `windows[${i}][0]`);
-    const end = clock.minutes(until, `windows[${i}][1]`);
-    if (end <= start) throw wrong(`windows[${i}]`, [from, until], "It ends before it starts.");
-    return [start, end];
-  });
-  const merged: [number, number][] = [];
-  for (const [from, until] of all.sort((a, b) => a[0] - b[0])) {
-    const last = merged.at(-1);
-    if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], until);
-    else merged.push([from, until]);
-  }
-  return merged;
-}
-
-/** The moment at which a task may start at the earliest, from its own date and its jar's. */
-function releaseOf(given: AgendaInput, k: number, clock: ShopClock): number {
-  const { notBefore, jar } = given.tasks[k] as AgendaInput["tasks"][number];
-  const own = notBefore === undefined ? 0 : clock.minutes(notBefore, `tasks[${k}].notBefore`);
-  if (jar === undefined) return own;
-  const at = given.jars?.findIndex((j) => j.jar === jar) ?? -1;
-  const found = given.jars?.[at];
-  if (found === undefined)
-    throw new DomainError({
-      code: "unknown-name",
-      field: `tasks[${k}].jar`,
-      value: jar,
-      limits: { allowed: given.jars?.map((j) => j.jar) ?? [] },
-    });
-  return Math.max(own, clock.minutes(found.readyAt, `jars[${at}].readyAt`));
-}
-
-/** Tasks by name once, so that an answer can name them. */
-function checkNames(given: AgendaInput): void {
-  const seen = new Set<string>();
-  given.tasks.forEach(({ task: name }, k) => {
-    if (seen.has(name)) throw wrong(`tasks[${k}].task`, name, "Another task has this name.");
-    seen.add(name);
-  });
-}
-
-function agendaOf(given: AgendaInput, clock: ShopClock): { agenda: Agenda; origin: number } {
-  checkNames(given);
-  const windows = windowsOf(given, clock);
-  const origin = windows[0]?.[0] ?? 0;
-  const margin = 1 + (given.marginPercent ?? 0) / 100;
-  const agenda = {
-    tasks: given.tasks.map((t, k) => ({
-      task: t.task,
-      minutes: t.minutes,
-      hands: t.hands,
-      needs: t.needs ?? {},
-      notBefore: Math.max(0, releaseOf(given, k, clock) - origin),
-      ...(t.setup === undefined ? {} : { setup: t.setup }),
-      ...(t.round === undefined ? {} : { round: t.round }),
-    })),
-    waits: (given.waits ?? []).map((w) => ({
-      from: w.from,
-      to: w.to,
-      leastMinutes: Math.ceil(w.leastMinutes * margin),
-      mostMinutes: w.mostMinutes ?? null,
-    })),
-    capacity: { person: 1, ...given.capacity },
-    windows: windows.map(([from, until]) => [from - origin, until - origin] as const),
-    ...(given.setups === undefined
-      ? {}
-      : { setups: { anyOther: given.setups.anyOther, between: given.setups.between ?? [] } }),
+/**
+ * A plan for an agenda: the earliest finish, then the fewest sessions, then the least idle minutes at the bench; or where an
+ * old plan is given, one that keeps as much of it as can be.
+ *
+ * @param given   the agenda as typed
+ * @param search  how long, when to stop, and whom to tell
+ * @returns       the plan in clock times, a finish that none can beat, and the goals for which it is proven best
+ * @throws DomainError for what `readAgenda` and `layAgenda` refuse
+ *
+ * Valid:  as `planAgenda` and `replanned`
+ * Source: as `planAgenda` and `replanned`
+ */
+export function scheduleAgenda(given: AgendaInput, search: ClockSearch): ScheduledAgenda {
+  const read = readAgenda(given);
+  const { onBest, ...when } = search;
+  const at = (minute: number): string => read.clock.clock(read.origin + minute);
+  const inner: AgendaSearch = {
+    ...when,
+    ...(onBest === undefined ? {} : { onBest: (plan, lower) => onBest(clockPlan(read, plan), at(lower)) }),
   };
-  return { agenda, origin };
-}
-
-/** A plan for an agenda: the earliest finish, then the fewest sessions, then the least idle minutes at the bench. */
-export function scheduleAgenda(given: AgendaInput, limitMs: number) {
-  const clock = shopClock(given.zone);
-  const { agenda, origin } = agendaOf(given, clock);
-  const { plan, lowerBound, provenBest } = planAgenda(layAgenda(agenda), { steps: 1000 * limitMs });
-  const at = (minute: number): string => clock.clock(origin + minute);
-  if (plan === undefined)
-    return { found: null, lowerBound: Number.isFinite(lowerBound) ? at(lowerBound) : null };
-  return {
-    found: {
-      starts: Object.fromEntries(agenda.tasks.map((t, k) => [t.task, at(plan.starts[k] as number)])),
-      finish: at(plan.finish),
-      sessions: plan.sessions,
-      idleMinutes: plan.idleMinutes,
+  const laid = layAgenda(read.agenda, read.replan?.past);
+  const bound = (lower: number): string | null => (Number.isFinite(lower) ? at(lower) : null);
+  if (read.replan === undefined) {
+    const { plan, lowerBound, provenBest } = planAgenda(laid, inner);
+    return {
+      plan: plan === undefined ? null : clockPlan(read, plan),
+      lowerBound: bound(lowerBound),
       provenBest,
-    },
-    lowerBound: at(lowerBound),
+    };
+  }
+  const { plan, lowerBound, isFinishKept, moved, isFewestMoved } = replanned(laid, read.replan.old, inner);
+  if (plan === undefined) return { plan: null, lowerBound: bound(lowerBound), provenBest: null };
+  const names = moved.map((k) => read.agenda.tasks[k]?.task ?? "");
+  return {
+    plan: { ...clockPlan(read, plan), moved: names, isFewestMoved: isFinishKept && isFewestMoved },
+    lowerBound: bound(lowerBound),
+    provenBest: plan.finish <= lowerBound ? "finish" : null,
   };
 }

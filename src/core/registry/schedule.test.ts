@@ -178,6 +178,69 @@ describe("goals in their order", () => {
   });
 });
 
+describe("a coat came late", () => {
+  const coats = ["a", "b", "c"].flatMap((board) => [1, 2].map((n) => hands(`${board}${n}`, 30)));
+  const waits = ["a", "b", "c"].map((board) => ({ from: `${board}1`, to: `${board}2`, leastMinutes: 1320 }));
+  const trial = { ...base, tasks: coats, waits };
+  const starts = {
+    ...{ a1: "2026-10-05T18:00", b1: "2026-10-05T18:30", c1: "2026-10-05T19:00" },
+    ...{ a2: "2026-10-06T18:00", b2: "2026-10-06T18:30", c2: "2026-10-06T19:00" },
+  };
+  const { a1, b1, c1 } = starts;
+  const replan = (late: Record<string, string>, now: string, more = {}) => ({
+    ...trial,
+    ...more,
+    replan: { starts, now, done: { a1, b1, c1, ...late } },
+  });
+  test("a coat that came late within its slack moves nothing", () => {
+    const plan = run("schedule", replan({ a1: "2026-10-05T19:30" }, "2026-10-05T20:30"));
+    expect(plan).toMatchObject({
+      moved: [],
+      isFewestMoved: true,
+      starts: { ...starts, a1: "2026-10-05T19:30" },
+    });
+  });
+  test("the finish is kept before the starts: two change places rather than one end later", () => {
+    // a1 ended at 21:00, so a2 can start at 19:00, where c2 was
+    const plan = run("schedule", replan({ a1: "2026-10-05T20:30" }, "2026-10-05T21:30"));
+    expect(plan).toMatchObject({
+      moved: ["a2", "c2"],
+      isFewestMoved: true,
+      starts: { a2: "2026-10-06T19:00", b2: starts.b2, c2: "2026-10-06T18:00" },
+      finish: "2026-10-06T19:30",
+    });
+  });
+  test("what ends later anyway moves only what cannot stay", () => {
+    const plan = run("schedule", replan({ a1: "2026-10-05T21:00" }, "2026-10-05T21:30"));
+    expect(plan).toMatchObject({
+      moved: ["a2"],
+      isFewestMoved: true,
+      starts: { a2: "2026-10-06T19:30", b2: starts.b2, c2: starts.c2 },
+      provenBest: "finish",
+    });
+  });
+  test("a coat that is behind is not put into the past, and what is to come stays", () => {
+    const given = { ...trial, replan: { starts, now: "2026-10-05T18:45", done: { a1 } } };
+    expect(run("schedule", given)).toMatchObject({ moved: ["b1"], starts: { b1: "2026-10-05T19:30", c1 } });
+  });
+  test.each([
+    ["replan.done.a9", { done: { a9: a1 } }],
+    ["replan.starts.a9", { starts: { a9: a1 } }],
+    ["replan.done.c1", { now: "2026-10-05T18:45", done: { c1 } }],
+    ["replan.now", { now: "2026-10-05T25:00" }],
+  ])("%s is refused", (field, change) => {
+    const given = { ...trial, replan: { starts, now: "2026-10-05T21:30", ...change } };
+    expect(refusal("schedule", given).field).toBe(field);
+  });
+  test("a most-wait that is over is named", () => {
+    const most = waits.map((wait) => ({ ...wait, mostMinutes: 1500 }));
+    const given = replan({}, "2026-10-06T20:00", { waits: most });
+    const refused = refusal("schedule", given);
+    expect(refused.field).toBe("replan.now");
+    expect(refused.message).toContain("1500 minutes after a1");
+  });
+});
+
 describe("what is refused", () => {
   test.each([
     ["windows[0]", { windows: [["2026-10-05T21:00", "2026-10-05T18:00"]] }],

@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { provenGoals } from "../schedule/plan-agenda.ts";
 import { solveProject } from "../schedule/solve.ts";
+import { agendaFields } from "./agenda-input.ts";
 import { defineCalculation } from "./calculation.ts";
-import { agendaFields, scheduleAgenda } from "./schedule-agenda.ts";
+import { scheduleAgenda } from "./schedule-agenda.ts";
 import { instance, projectOfInstance } from "./schedule-instance.ts";
 
 const limitMs = z.number().min(1).max(3_600_000).optional();
@@ -28,6 +29,9 @@ const output = z.object({
   /** Windows in which somebody works, and minutes waited at the bench within them. */
   sessions: z.number().nullable().optional(),
   idleMinutes: z.number().nullable().optional(),
+  /** Of a re-plan: hands-on tasks that start at another time than before, and whether fewer are impossible. */
+  moved: z.array(z.string()).optional(),
+  isFewestMoved: z.boolean().optional(),
 });
 type Output = z.output<typeof output>;
 
@@ -67,8 +71,10 @@ const defaultAgendaMs = 2000;
 
 function scheduleTasks(given: z.output<typeof agendaInput>): Output {
   const { limitMs: asked, ...agenda } = given;
-  const { found, lowerBound } = scheduleAgenda(agenda, asked ?? defaultAgendaMs);
-  if (found !== null) return { feasible: true, ...found, lowerBound, whyNot: null };
+  const { plan, lowerBound, provenBest } = scheduleAgenda(agenda, {
+    steps: 1000 * (asked ?? defaultAgendaMs),
+  });
+  if (plan !== null) return { feasible: true, ...plan, lowerBound, provenBest, whyNot: null };
   const none = { starts: null, finish: null, provenBest: null, sessions: null, idleMinutes: null };
   if (lowerBound !== null) return { ...none, feasible: null, lowerBound, whyNot: notFound };
   return { ...none, feasible: false, lowerBound: null, whyNot: whyNone([]) };

@@ -13,34 +13,34 @@ export interface Bettered {
 }
 
 /** An engine for plans that end no later than one that is known. */
-function engineUntil(laid: Laid, finish: number): Engine {
+export function engineUntil(laid: Laid, finish: number): Engine {
   const { distance = [] } = longestPaths(laid.model.project);
   return engineOf({ ...laid.model, horizon: finish }, distance);
 }
 
 /** A 0-1 variable for each window: 1 when a hands-on task starts in it. */
-function useOfWindows({ agenda }: Laid, engine: Engine): number[] {
+function useOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
   return agenda.windows.map(([from, until]) => {
     const used = engine.bounds.variable(0, 1);
-    agenda.tasks.forEach(({ hands }, k) => {
+    hands.forEach((taken, k) => {
       const start = 2 * (k + 1);
       // not (from ≤ start < until), or used
-      if (hands) engine.addClause([start + 1, 1 - from], [start, until], [2 * used, 1]);
+      if (taken > 0) engine.addClause([start + 1, 1 - from], [start, until], [2 * used, 1]);
     });
     return used;
   });
 }
 
 /** For each window its first start and its last end, around every hands-on task in it. */
-function spansOfWindows({ agenda }: Laid, engine: Engine): number[] {
+function spansOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
   const { bounds, lags } = engine;
   return agenda.windows.flatMap(([from, until]) => {
     const first = bounds.variable(from, until);
     const last = bounds.variable(from, until);
     lags.add(first, last, 0);
-    agenda.tasks.forEach(({ hands, minutes }, k) => {
+    agenda.tasks.forEach(({ minutes }, k) => {
       const task = k + 1;
-      if (!hands || bounds.most(task) < from || bounds.least(task) >= until) return;
+      if (hands[k] === 0 || bounds.most(task) < from || bounds.least(task) >= until) return;
       const isIn = bounds.variable(0, 1);
       engine.addClause([2 * task + 1, 1 - from], [2 * task, until], [2 * isIn, 1]);
       engine.addClause([2 * isIn + 1, 0], [2 * task, from]);
@@ -53,8 +53,22 @@ function spansOfWindows({ agenda }: Laid, engine: Engine): number[] {
   });
 }
 
-/** Better and better by one measure, until nothing is left to find. */
-function descend(
+/**
+ * Better and better by one measure, until nothing is left to find.
+ *
+ * @param laid      the agenda
+ * @param engine    with the goals before held, and `limit` among its propagators
+ * @param limit     on the measure
+ * @param known     a plan to begin with
+ * @param mostFor   what the limit is to be for a plan to be better than another
+ * @param mustStop  asked now and then with the steps taken
+ * @returns         the best plan, and whether none is better
+ * @throws DomainError never
+ *
+ * Valid:  as `shortened`
+ * Source: as `solveProject`
+ */
+export function descend(
   laid: Laid,
   engine: Engine,
   limit: SumAtMost,
@@ -130,7 +144,7 @@ export function fewestSessions(
  * Source: as `fewestSessions`
  */
 export function leastIdle(laid: Laid, known: MeasuredPlan, mustStop: (steps: number) => boolean): Bettered {
-  const { tasks, capacity } = laid.agenda;
+  const { capacity } = laid.agenda;
   if (known.idleMinutes === 0) return { plan: known, proven: true };
   if (capacity.person !== 1) return { plan: known, proven: false };
   const engine = engineUntil(laid, known.finish);
@@ -145,6 +159,6 @@ export function leastIdle(laid: Laid, known: MeasuredPlan, mustStop: (steps: num
   const spans = spansOfWindows(laid, engine);
   const limit = new SumAtMost(engine.bounds, engine.notes, spans, 2 ** 28);
   engine.addPropagator(limit, new Set(spans.map((side) => side >> 1)));
-  const work = tasks.reduce((sum, t) => sum + (t.hands ? t.minutes : 0), 0);
+  const work = laid.hands.reduce((sum, taken, k) => sum + taken * (laid.net.minutes[k] as number), 0);
   return descend(laid, engine, limit, known, (plan) => work + plan.idleMinutes - 1, mustStop);
 }

@@ -13,7 +13,7 @@ export interface MeasuredPlan extends Measures {
 /** Starts with what they come to. */
 export const measured = (laid: Laid, starts: Int32Array): MeasuredPlan => ({
   starts,
-  ...measuresOf(laid.agenda, starts),
+  ...measuresOf(laid.agenda, laid.hands, starts),
 });
 
 /** Nothing is left to better: each goal is at its bound. */

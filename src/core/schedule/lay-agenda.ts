@@ -1,98 +1,51 @@
-import { DomainError } from "../domain-error.ts";
-import { type Agenda, type AgendaTask, handsNeeded, placeOf, startsWithin, wrong } from "./agenda.ts";
-import { checkRounds, checkWaits, longestWindow, roundsOf } from "./agenda-refusals.ts";
+import { type Agenda, handsNeeded, startsWithin, wrong } from "./agenda.ts";
+import { checkRounds, checkWaits, longestWindow } from "./agenda-refusals.ts";
 import { type Changes, changesOf } from "./changes.ts";
 import type { Open } from "./engine/openings.ts";
 import type { Model } from "./exact.ts";
 import { earliestStarts, ringOf, tailsOf } from "./heads.ts";
 import { arcsBothWays, type Net } from "./net.ts";
+import { afterPast, type Past } from "./past.ts";
 import { finishBound, sessionBound } from "./plan-bounds.ts";
-import type { Lag, Project } from "./project.ts";
+import type { Project } from "./project.ts";
+import { projectOf } from "./project-of-agenda.ts";
 
 /** An agenda as a project: task k of the agenda is task k + 1 of the project, but task k of the net. */
 export interface Laid {
   readonly agenda: Agenda;
   readonly model: Model;
   readonly net: Net;
+  /** Pairs of hands that each task still takes within a window. */
+  readonly hands: readonly number[];
   /** No plan ends sooner; infinite when there is none at all. */
   readonly lower: number;
   /** No plan has fewer sessions. */
   readonly fewest: number;
 }
 
-/** From the start of one task to the start of another, where the second is `least` to `most` after the end of the first. */
-function lagsBetween(from: number, to: number, minutes: number, least: number, most: number | null): Lag[] {
-  const after: Lag = { from: from + 1, to: to + 1, least: minutes + least };
-  return most === null ? [after] : [after, { from: to + 1, to: from + 1, least: -(minutes + most) }];
+/** An agenda in parts, before it is put together for the planners. */
+export interface AgendaParts {
+  readonly project: Project;
+  readonly open: readonly (readonly Open[])[];
+  readonly hands: readonly number[];
+  readonly changes: Changes;
 }
 
-function lagsOf(agenda: Agenda): Lag[] {
-  const end = agenda.tasks.length + 1;
-  const minutesOf = (k: number): number => agenda.tasks[k]?.minutes ?? 0;
-  const around = agenda.tasks.flatMap(({ minutes, notBefore }, k): Lag[] => [
-    { from: 0, to: k + 1, least: notBefore },
-    { from: k + 1, to: end, least: minutes },
-  ]);
-  const waits = agenda.waits.flatMap((wait, w): Lag[] => {
-    const from = placeOf(agenda, wait.from, `waits[${w}].from`);
-    const to = placeOf(agenda, wait.to, `waits[${w}].to`);
-    return lagsBetween(from, to, minutesOf(from), wait.leastMinutes, wait.mostMinutes);
-  });
-  const rounds = [...roundsOf(agenda).values()].flatMap((places) =>
-    places.slice(1).flatMap((to, i): Lag[] => {
-      const from = places[i] as number;
-      return lagsBetween(from, to, minutesOf(from), 0, 0);
-    }),
+/** Without set-ups every task of one person takes the same hands. */
+function changesOrNone(agenda: Agenda): Changes {
+  const isOne = agenda.capacity.person === 1;
+  return (
+    changesOf(agenda) ?? {
+      kitOf: Int32Array.from(agenda.tasks, (t) => (isOne && handsNeeded(t) > 0 && t.minutes > 0 ? 0 : -1)),
+      minutes: [new Int32Array(1)],
+    }
   );
-  return [...around, { from: 0, to: end, least: 0 }, ...waits, ...rounds];
-}
-
-function projectOf(agenda: Agenda): Project {
-  const resources = Object.keys(agenda.capacity);
-  const none = resources.map(() => 0);
-  const demand = (task: AgendaTask, k: number): number[] => {
-    for (const name of Object.keys(task.needs))
-      if (!resources.includes(name))
-        throw new DomainError({
-          code: "unknown-name",
-          field: `tasks[${k}].needs.${name}`,
-          value: name,
-          limits: { allowed: resources },
-        });
-    return resources.map((name) => (name === "person" ? handsNeeded(task) : (task.needs[name] ?? 0)));
-  };
-  const demands = agenda.tasks.map(demand);
-  agenda.tasks.forEach((task, k) => {
-    if (task.hands && handsNeeded(task) === 0)
-      throw wrong(`tasks[${k}].needs.person`, 0, "A hands-on task takes one pair of hands or more.", 1);
-  });
-  demands.forEach((row, k) => {
-    row.forEach((used, r) => {
-      const name = resources[r] as string;
-      const there = agenda.capacity[name] as number;
-      if (used > there)
-        throw wrong(`tasks[${k}].needs.${name}`, used, `There ${there === 1 ? "is" : "are"} only ${there}.`);
-    });
-  });
-  return {
-    durations: [0, ...agenda.tasks.map((t) => t.minutes), 0],
-    lags: lagsOf(agenda),
-    capacities: Object.values(agenda.capacity),
-    demands: [none, ...demands, none],
-  };
 }
 
 /** What is near each task, for planning by lists. */
-function netOf(
-  agenda: Agenda,
-  project: Project,
-  open: Net["open"],
-  changes: Changes | undefined,
-  horizon: number,
-): Net {
+function netOf(agenda: Agenda, { project, open, changes }: AgendaParts, horizon: number): Net {
   const n = agenda.tasks.length;
-  const names = Object.keys(agenda.capacity);
-  const oneHand = agenda.capacity.person === 1 ? names.indexOf("person") : -1;
+  const oneHand = agenda.capacity.person === 1 ? Object.keys(agenda.capacity).indexOf("person") : -1;
   const lags = project.lags
     .filter(({ from, to }) => from > 0 && to <= n)
     .map(({ from, to, least }) => ({ from: from - 1, to: to - 1, least }));
@@ -100,10 +53,8 @@ function netOf(
     ...arcsBothWays(n, lags),
     minutes: Int32Array.from(agenda.tasks, (t) => t.minutes),
     open,
-    kitOf:
-      changes?.kitOf ??
-      Int32Array.from(agenda.tasks, (t) => (oneHand >= 0 && handsNeeded(t) > 0 && t.minutes > 0 ? 0 : -1)),
-    change: changes?.minutes ?? [new Int32Array(1)],
+    kitOf: changes.kitOf,
+    change: changes.minutes,
     needs: agenda.tasks.map((t, k) =>
       (project.demands[k + 1] ?? []).flatMap((demand, r): [number, number][] =>
         demand > 0 && r !== oneHand && t.minutes > 0 ? [[r, demand]] : [],
@@ -152,20 +103,28 @@ function checkRing(agenda: Agenda, net: Net): void {
     throw wrong("waits", names, `These waits contradict each other, in a ring: ${names.join(", ")}.`);
 }
 
+function checkRoom(agenda: Agenda): void {
+  const people = agenda.capacity.person ?? 1;
+  const work = agenda.tasks.reduce((sum, t) => sum + (t.hands ? t.minutes * handsNeeded(t) : 0), 0);
+  if (work > people * agenda.windows.reduce((sum, [from, until]) => sum + until - from, 0))
+    throw wrong("windows", agenda.windows.length, "They hold less time than the tasks take.");
+}
+
 /**
  * Lays an agenda out for the planner, and refuses what cannot be meant.
  *
  * @param agenda  tasks, waits, capacity, windows, set-ups and rounds; whole minutes from the first window
+ * @param past    what has been done of it, and now [min]; none for an agenda that begins
  * @returns       the project, the same by neighbours, and what no plan can beat: a finish [min] and a count of sessions
  * @throws DomainError for unknown names, waits that contradict each other (the cycle is named), a most-wait that no window
- *         can meet (with the nearest that can), a task or a round longer than every window, more work than the windows hold,
- *         and set-ups that `changesOf` refuses
+ *         can meet (with the nearest that can) or that is over, a task or a round longer than every window, more work than
+ *         the windows hold, and set-ups that `changesOf` refuses
  *
  * Valid:  any number of tasks; thousands take a second
  * Source: K. Neumann, C. Schwindt and J. Zimmermann, "Project scheduling with time windows and scarce resources" (2003), 1.4 (calendars)
  */
-export function layAgenda(agenda: Agenda): Laid {
-  const horizon = horizonFor(agenda);
+export function layAgenda(agenda: Agenda, past?: Past): Laid {
+  const horizon = horizonFor(agenda) + (past?.now ?? 0);
   const open = openTimes(agenda, horizon);
   const project = projectOf(agenda);
   checkWaits(
@@ -173,31 +132,32 @@ export function layAgenda(agenda: Agenda): Laid {
     open.map((times, k) => (agenda.tasks[k]?.hands ? times : undefined)),
   );
   checkRounds(agenda);
-  const changes = changesOf(agenda);
-  const net = netOf(agenda, project, open, changes, horizon);
-  checkRing(agenda, net);
   const hands = agenda.tasks.map((t) => (t.hands ? handsNeeded(t) : 0));
+  const whole: AgendaParts = { project, open, hands, changes: changesOrNone(agenda) };
+  checkRing(agenda, netOf(agenda, whole, horizon));
+  checkRoom(agenda);
+  return joined(agenda, past === undefined ? whole : afterPast(agenda, whole, past), horizon);
+}
+
+function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
+  const { project, open, hands, changes } = parts;
+  const net = netOf(agenda, parts, horizon);
   const people = agenda.capacity.person ?? 1;
   const head = earliestStarts(net);
-  const lower =
-    head === undefined
-      ? Number.POSITIVE_INFINITY
-      : finishBound(net, agenda.windows, people, hands, head, tailsOf(net));
-  if (totalOf(net, hands) > people * agenda.windows.reduce((sum, [from, until]) => sum + until - from, 0))
-    throw wrong("windows", agenda.windows.length, "They hold less time than the tasks take.");
   return {
     agenda,
     net,
+    hands,
     model: {
       project,
       horizon,
       open: [undefined, ...open, undefined],
-      ...(changes === undefined ? {} : { change: changeIn(changes) }),
+      ...(changes.minutes.length === 1 ? {} : { change: changeIn(changes) }),
     },
-    lower,
+    lower:
+      head === undefined
+        ? Number.POSITIVE_INFINITY
+        : finishBound(net, agenda.windows, people, hands, head, tailsOf(net)),
     fewest: sessionBound(net, agenda.windows, people, hands),
   };
 }
-
-const totalOf = (net: Net, hands: readonly number[]): number =>
-  net.minutes.reduce((sum, minutes, i) => sum + minutes * (hands[i] as number), 0);

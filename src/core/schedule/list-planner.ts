@@ -21,6 +21,8 @@ export class ListPlanner {
   /** By group: how many lags into it come from what is not placed yet. */
   readonly #waitingFor: Int32Array;
   readonly #eligible: number[] = [];
+  /** Starts of a plan to keep. */
+  #wanted: Int32Array | undefined;
   #unplaced = 0;
   #work = 0;
 
@@ -41,9 +43,32 @@ export class ListPlanner {
     return 0.03 * (this.#work + this.#line.work + this.#room.work);
   }
 
-  /** Starts (n) by urgency, the lowest first [min]; `undefined` when a most-wait or the horizon stood in the way. */
+  /**
+   * Starts (n) by urgency, the lowest first [min], none before `from`; `undefined` when a most-wait or the horizon stood in
+   * the way.
+   */
   plan(urgency: ArrayLike<number>, from = 0): Int32Array | undefined {
     this.#begin(from);
+    return this.#finish(urgency);
+  }
+
+  /** Starts (n) where as much as can be stays where it was, and the rest comes no earlier than it was; −1 was nowhere. */
+  keep(old: Int32Array): Int32Array | undefined {
+    this.#begin(0);
+    this.#wanted = old;
+    const inOrder = [...this.#groups.members.keys()].sort((a, b) => this.#oldStart(a) - this.#oldStart(b));
+    for (const group of inOrder) if (this.#oldStart(group) >= 0) this.#placeAsItWas(group);
+    const starts = this.#finish(old.map((start) => (start < 0 ? 2 ** 30 : start)));
+    this.#wanted = undefined;
+    return starts;
+  }
+
+  readonly #oldStart = (group: number): number => {
+    const first = (this.#groups.members[group] as readonly number[])[0] as number;
+    return (this.#wanted as Int32Array)[first] as number;
+  };
+
+  #finish(urgency: ArrayLike<number>): Int32Array | undefined {
     let patience = 2 * this.#groups.members.length + 100;
     while (this.#unplaced > 0) {
       const group = this.#mostUrgent(urgency);
@@ -140,7 +165,10 @@ export class ListPlanner {
     const members = this.#groups.members[group] as readonly number[];
     const { offset } = this.#groups;
     let begin = 0;
-    for (const i of members) begin = Math.max(begin, this.#lowest(i) - (offset[i] as number));
+    for (const i of members) {
+      const wanted = Math.min(this.#wanted?.[i] ?? 0, this.#due[i] as number);
+      begin = Math.max(begin, this.#lowest(i) - (offset[i] as number), wanted - (offset[i] as number));
+    }
     for (let k = 0; k < members.length; k++) {
       const i = members[k] as number;
       const wanted = begin + (offset[i] as number);
@@ -156,6 +184,25 @@ export class ListPlanner {
     this.#unplaced--;
     for (const i of members) this.#tellOthers(i, -1);
     return begin;
+  }
+
+  #placeAsItWas(group: number): void {
+    const old = this.#wanted as Int32Array;
+    const members = this.#groups.members[group] as readonly number[];
+    for (let k = 0; k < members.length; k++) {
+      const i = members[k] as number;
+      const start = old[i] as number;
+      const isFree =
+        this.#lowest(i) <= start && start <= this.#dueOf(i) && this.#earliest(i, start) === start;
+      if (isFree && start - (this.#groups.offset[i] as number) === this.#oldStart(group)) {
+        this.#put(i, start);
+        continue;
+      }
+      while (--k >= 0) this.#lift(members[k] as number);
+      return;
+    }
+    this.#unplaced--;
+    for (const i of members) this.#tellOthers(i, -1);
   }
 
   #put(task: number, start: number): void {

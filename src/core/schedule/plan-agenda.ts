@@ -24,7 +24,7 @@ export interface PlannedAgenda {
 }
 
 /** Larger agendas are planned by lists and held against a bound: a search with learning does not get through them. */
-const searchable = 250;
+export const searchable = 250;
 
 /**
  * A plan for an agenda: the earliest finish, then the fewest sessions, then the least idle minutes at the bench.

@@ -13,6 +13,7 @@ export interface Measures {
  * What a plan comes to.
  *
  * @param agenda  n tasks, and windows in order of time
+ * @param hands   pairs of hands that each still takes (n): what is done is not counted
  * @param starts  when each starts [min] (n)
  * @returns       finish [min], sessions and idle minutes
  * @throws DomainError never
@@ -20,13 +21,13 @@ export interface Measures {
  * Valid:  hands-on tasks that each lie within a window
  * Source: the definitions
  */
-export function measuresOf(agenda: Agenda, starts: ArrayLike<number>): Measures {
+export function measuresOf(agenda: Agenda, hands: readonly number[], starts: ArrayLike<number>): Measures {
   let finish = 0;
   const spans: [number, number][] = [];
-  agenda.tasks.forEach(({ hands, minutes }, i) => {
+  agenda.tasks.forEach(({ minutes }, i) => {
     const start = starts[i] as number;
     finish = Math.max(finish, start + minutes);
-    if (hands) spans.push([start, start + minutes]);
+    if ((hands[i] as number) > 0) spans.push([start, start + minutes]);
   });
   spans.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   let sessions = 0;

@@ -1,0 +1,203 @@
+import { z } from "zod";
+import { DomainError } from "../domain-error.ts";
+import type { Agenda } from "../schedule/agenda.ts";
+import type { Past } from "../schedule/past.ts";
+import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
+
+const minutes = z.int().min(0).max(525_600);
+const task = z.strictObject({
+  task: z.string().min(1),
+  minutes,
+  /** Needs a person, and lies within one window. */
+  hands: z.boolean(),
+  needs: z.record(z.string(), z.int().min(0)).optional(),
+  notBefore: z.string().optional(),
+  /** A jar that must be ready. */
+  jar: z.string().optional(),
+  /** The pad and jar in the hand. */
+  setup: z.string().min(1).optional(),
+  /** Boards coated in one round: its tasks follow each other without a break, in the order given, in one set-up. */
+  round: z.string().min(1).optional(),
+});
+
+export const agendaFields = {
+  tasks: z.array(task).min(1).max(2000),
+  /** From the end of one task to the start of another, by the clock. */
+  waits: z
+    .array(
+      z.strictObject({
+        from: z.string(),
+        to: z.string(),
+        leastMinutes: minutes,
+        mostMinutes: minutes.nullish(),
+      }),
+    )
+    .optional(),
+  /** One person unless told. */
+  capacity: z.record(z.string(), z.int().min(0).max(1000)).optional(),
+  windows: z
+    .array(z.tuple([z.string(), z.string()]))
+    .min(1)
+    .max(400),
+  zone: z.string(),
+  jars: z.array(z.strictObject({ jar: z.string(), readyAt: z.string() })).optional(),
+  /** Minutes for one person to change from one set-up to another: `anyOther`, unless the pair is in `between`. */
+  setups: z
+    .strictObject({
+      anyOther: minutes,
+      between: z.array(z.strictObject({ from: z.string(), to: z.string(), minutes })).optional(),
+    })
+    .optional(),
+  /** Added to every least wait, in per cent: a coat that dries slowly does not upset the plan. */
+  marginPercent: z.number().min(0).max(200).optional(),
+  /** What became of an old plan: as much of it is kept as can be, and no hands-on task that is left starts before now. */
+  replan: z
+    .strictObject({
+      starts: z.record(z.string(), z.string()),
+      now: z.string(),
+      /** When what is done was really begun. */
+      done: z.record(z.string(), z.string()).optional(),
+    })
+    .optional(),
+} as const;
+const agendaInput = z.strictObject(agendaFields);
+export type AgendaInput = z.output<typeof agendaInput>;
+
+const wrong = (field: string, value: unknown, because: string): DomainError =>
+  new DomainError({ code: "contradiction", field, value, because });
+
+/** Windows in order of time, in minutes since 1970; those that touch are one. */
+function windowsOf(given: AgendaInput, clock: ShopClock): [number, number][] {
+  const all = given.windows.map(([from, until], i): [number, number] => {
+    const start = clock.minutes(from, `windows[${i}][0]`);
+    const end = clock.minutes(until, `windows[${i}][1]`);
+    if (end <= start) throw wrong(`windows[${i}]`, [from, until], "It ends before it starts.");
+    return [start, end];
+  });
+  const merged: [number, number][] = [];
+  for (const [from, until] of all.sort((a, b) => a[0] - b[0])) {
+    const last = merged.at(-1);
+    if (last !== undefined && from <= last[1]) last[1] = Math.max(last[1], until);
+    else merged.push([from, until]);
+  }
+  return merged;
+}
+
+/** The moment at which a task may start at the earliest, from its own date and its jar's. */
+function releaseOf(given: AgendaInput, k: number, clock: ShopClock): number {
+  const { notBefore, jar } = given.tasks[k] as AgendaInput["tasks"][number];
+  const own = notBefore === undefined ? 0 : clock.minutes(notBefore, `tasks[${k}].notBefore`);
+  if (jar === undefined) return own;
+  const at = given.jars?.findIndex((j) => j.jar === jar) ?? -1;
+  const found = given.jars?.[at];
+  if (found === undefined)
+    throw new DomainError({
+      code: "unknown-name",
+      field: `tasks[${k}].jar`,
+      value: jar,
+      limits: { allowed: given.jars?.map((j) => j.jar) ?? [] },
+    });
+  return Math.max(own, clock.minutes(found.readyAt, `jars[${at}].readyAt`));
+}
+
+/** Tasks by name once, so that an answer can name them. */
+function checkNames(given: AgendaInput): void {
+  const seen = new Set<string>();
+  given.tasks.forEach(({ task: name }, k) => {
+    if (seen.has(name)) throw wrong(`tasks[${k}].task`, name, "Another task has this name.");
+    seen.add(name);
+  });
+}
+
+/** An agenda read, with the moment that its minutes count from. */
+export interface ReadAgenda {
+  readonly agenda: Agenda;
+  readonly clock: ShopClock;
+  readonly origin: number;
+  readonly replan: { readonly past: Past; readonly old: Int32Array } | undefined;
+}
+
+/** Times by task, as minutes by place. */
+function timesByPlace(
+  given: AgendaInput,
+  times: Readonly<Record<string, string>>,
+  clock: ShopClock,
+  field: string,
+): Map<number, number> {
+  const places = new Map(given.tasks.map((t, k) => [t.task, k]));
+  return new Map(
+    Object.entries(times).map(([task, time]) => {
+      const place = places.get(task);
+      if (place === undefined)
+        throw new DomainError({
+          code: "unknown-name",
+          field: `${field}.${task}`,
+          value: task,
+          limits: { allowed: given.tasks.slice(0, 12).map((t) => t.task) },
+        });
+      return [place, clock.minutes(time, `${field}.${task}`)];
+    }),
+  );
+}
+
+function replanOf(given: AgendaInput, clock: ShopClock) {
+  if (given.replan === undefined) return undefined;
+  const now = clock.minutes(given.replan.now, "replan.now");
+  const done = timesByPlace(given, given.replan.done ?? {}, clock, "replan.done");
+  for (const [k, start] of done)
+    if (start > now) {
+      const task = given.tasks[k]?.task ?? "";
+      throw wrong(
+        `replan.done.${task}`,
+        given.replan.done?.[task],
+        `It is later than now, ${given.replan.now}.`,
+      );
+    }
+  return { now, done, starts: timesByPlace(given, given.replan.starts, clock, "replan.starts") };
+}
+
+/**
+ * Reads an agenda: clock times become minutes from the first window, or from the first thing done.
+ *
+ * @param given  as typed
+ * @returns      the agenda, its clock, and what a re-plan is to keep
+ * @throws DomainError for times, names, jars and windows that cannot be meant
+ *
+ * Valid:  as `shopClock`
+ * Source: the definition
+ */
+export function readAgenda(given: AgendaInput): ReadAgenda {
+  const clock = shopClock(given.zone);
+  checkNames(given);
+  const windows = windowsOf(given, clock);
+  const replan = replanOf(given, clock);
+  const origin = Math.min(windows[0]?.[0] ?? 0, ...(replan?.done.values() ?? []));
+  const margin = 1 + (given.marginPercent ?? 0) / 100;
+  const agenda = {
+    tasks: given.tasks.map((t, k) => ({
+      task: t.task,
+      minutes: t.minutes,
+      hands: t.hands,
+      needs: t.needs ?? {},
+      notBefore: Math.max(0, releaseOf(given, k, clock) - origin),
+      ...(t.setup === undefined ? {} : { setup: t.setup }),
+      ...(t.round === undefined ? {} : { round: t.round }),
+    })),
+    waits: (given.waits ?? []).map((w) => ({
+      from: w.from,
+      to: w.to,
+      leastMinutes: Math.ceil(w.leastMinutes * margin),
+      mostMinutes: w.mostMinutes ?? null,
+    })),
+    capacity: { person: 1, ...given.capacity },
+    windows: windows.map(([from, until]) => [from - origin, until - origin] as const),
+    ...(given.setups === undefined
+      ? {}
+      : { setups: { anyOther: given.setups.anyOther, between: given.setups.between ?? [] } }),
+  };
+  if (replan === undefined) return { agenda, clock, origin, replan };
+  const done = new Map([...replan.done].map(([k, start]) => [k, start - origin]));
+  const old = given.tasks.map((_, k) => done.get(k) ?? (replan.starts.get(k) ?? origin - 1) - origin);
+  const past = { done, now: Math.max(0, replan.now - origin) };
+  return { agenda, clock, origin, replan: { past, old: Int32Array.from(old, (m) => Math.max(-1, m)) } };
+}

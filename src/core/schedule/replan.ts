@@ -1,0 +1,147 @@
+import { descend, engineUntil } from "./bench-goals.ts";
+import { SumAtMost } from "./engine/sum-at-most.ts";
+import { goodAgenda, type MeasuredPlan, measured } from "./good-agenda.ts";
+import { earliestStarts } from "./heads.ts";
+import type { Laid } from "./lay-agenda.ts";
+import { ListPlanner } from "./list-planner.ts";
+import { type AgendaSearch, searchable } from "./plan-agenda.ts";
+import { shortened } from "./solve.ts";
+
+export interface Replanned {
+  readonly plan: MeasuredPlan | undefined;
+  /** Infinite when there is no plan at all. */
+  readonly lowerBound: number;
+  /** No plan ends sooner, or the old plan ends no sooner. */
+  readonly isFinishKept: boolean;
+  /** Hands-on tasks that start at another time than in the old plan, by place. */
+  readonly moved: readonly number[];
+  /** No plan that ends as soon moves fewer. */
+  readonly isFewestMoved: boolean;
+}
+
+const movedIn = ({ hands }: Laid, old: Int32Array, starts: ArrayLike<number>): number[] =>
+  [...old.keys()].filter((k) => (old[k] as number) >= 0 && (hands[k] as number) > 0 && starts[k] !== old[k]);
+
+/**
+ * A plan for what is left of an agenda that keeps as much of the old one as it can: it ends no later than the old plan, or
+ * as soon after as can be, and of such plans it moves the fewest hands-on tasks. Sessions and idle minutes are not goals here.
+ *
+ * @param laid    the agenda after its past
+ * @param old     the old plan [min] (n); −1 for a task that was not in it
+ * @param search  how long, when to stop, and whom to tell
+ * @returns       the plan, the tasks that it moves, and what of it is proven
+ * @throws DomainError never: what cannot be planned is an answer
+ *
+ * Valid:  proofs up to 250 tasks; good plans for thousands
+ * Source: least change of a schedule as the second goal: H. H. El Sakkout and M. G. Wallace, "Probe backtrack search for
+ *         minimal perturbation in dynamic scheduling", Constraints 5 (2000) 359
+ */
+export function replanned(laid: Laid, old: Int32Array, search: AgendaSearch): Replanned {
+  const none = {
+    plan: undefined,
+    lowerBound: laid.lower,
+    isFinishKept: false,
+    moved: [],
+    isFewestMoved: false,
+  };
+  if (!Number.isFinite(laid.lower)) return none;
+  let spent = 0;
+  const until = (share: number): ((steps: number) => boolean) => {
+    const before = spent;
+    return (steps) => {
+      spent = before + steps;
+      return spent > share * search.steps || (search.mustStop?.() ?? false);
+    };
+  };
+  const oldFinish = old.reduce(
+    (last, start, k) => Math.max(last, start + (laid.net.minutes[k] as number)),
+    0,
+  );
+  const target = Math.max(laid.lower, oldFinish);
+  const soonest = soonEnough(laid, old, target, until(0.5));
+  if (soonest.plan === undefined) return { ...none, lowerBound: soonest.lowerBound };
+  const { plan, isMoved } = fewestMoved(laid, old, soonest.plan, target, until(1));
+  search.onBest?.(plan, laid.lower);
+  return {
+    plan,
+    lowerBound: soonest.lowerBound,
+    isFinishKept: plan.finish <= target || soonest.isProven,
+    moved: movedIn(laid, old, plan.starts),
+    isFewestMoved: isMoved,
+  };
+}
+
+interface Soonest {
+  readonly plan: MeasuredPlan | undefined;
+  readonly lowerBound: number;
+  readonly isProven: boolean;
+}
+
+/** The old plan mended, or where that ends too late a plan made anew. */
+function soonEnough(
+  laid: Laid,
+  old: Int32Array,
+  target: number,
+  mustStop: (steps: number) => boolean,
+): Soonest {
+  const kept = new ListPlanner(laid.net).keep(old);
+  let plan = kept === undefined ? undefined : measured(laid, kept);
+  if (plan !== undefined && plan.finish <= target) return { plan, lowerBound: laid.lower, isProven: false };
+  const anew = goodAgenda(laid, 20, mustStop, () => {});
+  if (plan === undefined || (anew !== undefined && anew.finish < plan.finish)) plan = anew;
+  if (laid.net.minutes.length > searchable || (plan !== undefined && plan.finish <= target))
+    return { plan, lowerBound: laid.lower, isProven: false };
+  const known = plan === undefined ? undefined : Int32Array.of(0, ...plan.starts, plan.finish);
+  const solved = shortened(laid.model, known, { mustStop }, target);
+  if (solved.starts === null)
+    return { plan, lowerBound: solved.proven ? Number.POSITIVE_INFINITY : laid.lower, isProven: false };
+  return {
+    plan: measured(laid, Int32Array.from(solved.starts.slice(1, -1))),
+    lowerBound: Math.max(laid.lower, solved.proven ? (solved.length as number) : 0),
+    isProven: solved.proven,
+  };
+}
+
+/** Tasks that cannot stay where they were whatever the others do. */
+function mustMove(laid: Laid, old: Int32Array): number {
+  const head = earliestStarts(laid.net);
+  return movedIn(
+    laid,
+    old,
+    old.map((start, k) => {
+      const isOpen = laid.net.open[k]?.some(([first, last]) => first <= start && start <= last) ?? false;
+      return isOpen && (head?.[k] as number) <= start ? start : -1;
+    }),
+  ).length;
+}
+
+function fewestMoved(
+  laid: Laid,
+  old: Int32Array,
+  known: MeasuredPlan,
+  target: number,
+  mustStop: (steps: number) => boolean,
+): { plan: MeasuredPlan; isMoved: boolean } {
+  const count = (plan: MeasuredPlan): number => movedIn(laid, old, plan.starts).length;
+  if (count(known) <= mustMove(laid, old)) return { plan: known, isMoved: true };
+  if (laid.net.minutes.length > searchable) return { plan: known, isMoved: false };
+  const engine = engineUntil(laid, Math.max(known.finish, target));
+  const moves = [...old.keys()].flatMap((k) => {
+    const start = old[k] as number;
+    if (start < 0 || (laid.hands[k] as number) === 0) return [];
+    const moved = engine.bounds.variable(0, 1);
+    const task = 2 * (k + 1);
+    engine.addClause([2 * moved, 1], [task, start]);
+    engine.addClause([2 * moved, 1], [task + 1, -start]);
+    return [moved];
+  });
+  const limit = new SumAtMost(
+    engine.bounds,
+    engine.notes,
+    moves.map((x) => 2 * x),
+    moves.length,
+  );
+  engine.addPropagator(limit, moves);
+  const { plan, proven } = descend(laid, engine, limit, known, (best) => count(best) - 1, mustStop);
+  return { plan, isMoved: proven };
+}
