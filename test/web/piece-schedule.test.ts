@@ -72,6 +72,12 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
     await seal.getByText("No two of the evenings lie so near: 21 h or more would do.").waitFor();
     await seal.getByLabel("Most wait after it").fill("1 day");
     await page.getByRole("heading", { name: "Mix four jars" }).waitFor();
+    // By hand, 119.83 g of flakes a litre of alcohol and pound, which swells the liquid by 0.0994 of itself a pound: 9.4 + 54.7
+    // + 32.1 + 14.9 = 111 g. The shelf has 100 g, so 11 g at 4.60 for 100 g; of alcohol 690 mL of the litre.
+    await page.getByText("11 g of flakes", { exact: true }).waitFor();
+    await page.getByText("About 0.51 EUR, at what was paid last.").waitFor();
+    await page.getByText("From the shelf, in this order: 100 g Lemon flakes; 690 mL Ethanol 95 %.").waitFor();
+    await page.getByText("More than one lot: blend them all before the first coat").waitFor();
     // What lies under and over, from the trade reference: wax is cleared, an oil stain is waited for, and wax under a varnish lets go.
     await page.getByText("Try the whole of it on a scrap of the same wood first.").waitFor();
     await page.getByLabel("What lies under it").selectOption({ label: "Wax" });

@@ -12,6 +12,10 @@ import { type Cost, costOf } from "./shelf-choice.ts";
 
 type Schedule = NonNullable<PieceView["schedule"]>;
 
+/** What of the shelf a kept plan is mixed with, by id, where it says. */
+export const mixedWith = (schedule: Schedule | null): Pick<Partial<ScheduleBeside>, "resin" | "solvent"> =>
+  (schedule ?? {}) as Partial<ScheduleBeside>;
+
 /** The plan worked out again from what it was worked out from; null where that was not kept or no longer fits. */
 export function planOfSchedule(
   schedule: Schedule | null,
@@ -30,19 +34,19 @@ export function gramsPerMl(schedule: Schedule | null): number | null {
 
 /** What the kept plan costs, at what was last paid. */
 export function costOfSchedule(read: NotebookReader, schedule: Schedule | null, plan: Plan): Cost | null {
-  const { resin, solvent } = (schedule ?? {}) as Partial<ScheduleBeside>;
+  const { resin, solvent } = mixedWith(schedule);
   const bought = (id: string | undefined) => (id === undefined ? null : materialView(read, id));
   return costOf(bought(resin), bought(solvent), plan.resinG, plan.solventMl);
 }
 
 /** The wax in the flakes of a plan, by mass; null where it is not known. */
 export function waxOfSchedule(read: NotebookReader, schedule: Schedule | null): number | null {
-  const id = (schedule as Partial<ScheduleBeside> | null)?.resin;
+  const id = mixedWith(schedule).resin;
   return id === undefined ? null : (materialView(read, id)?.resin?.wax ?? null);
 }
 
 export function finishOfSchedule(read: NotebookReader, schedule: Schedule | null): Finish | undefined {
-  const id = (schedule as Partial<ScheduleBeside> | null)?.resin;
+  const id = mixedWith(schedule).resin;
   const grade = id === undefined ? undefined : materialView(read, id)?.resin?.grade;
   return finishOfRecipe(grade, schedule?.recipe.cutLbPerGal);
 }

@@ -18,6 +18,7 @@ import {
   costOfSchedule,
   finishOfSchedule,
   gramsPerMl,
+  mixedWith,
   planOfSchedule,
   recipeInWords,
   waxOfSchedule,
@@ -30,6 +31,7 @@ import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
+import { Shopping } from "./shopping.tsx";
 import { EveningStrip } from "./strip.tsx";
 import { TakeToCalendar } from "./take-to-calendar.tsx";
 import { UsedTable } from "./used-table.tsx";
@@ -150,6 +152,15 @@ function PiecePage(props: { readonly piece: Piece }) {
               <section class="hung stack piece-mix">
                 <Show when={worked()} keyed>
                   {(found) => <PlanFigures plan={found.plan} input={found.input} cost={cost()} />}
+                </Show>
+                <Show when={on().size === 0 && worked()} keyed>
+                  {(found) => (
+                    <Shopping
+                      plan={found.plan}
+                      resin={mixedWith(kept).resin}
+                      solvent={mixedWith(kept).solvent}
+                    />
+                  )}
                 </Show>
                 <LayerNotes
                   lies={liesOf(props.piece)}

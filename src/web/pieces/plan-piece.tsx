@@ -19,6 +19,7 @@ import { createPlanning } from "./planning.ts";
 import { fromPiece, fromTrial, repeated } from "./prefill.ts";
 import { RepeatBeside } from "./repeat-beside.tsx";
 import { madeOf } from "./shelf-choice.ts";
+import { Shopping } from "./shopping.tsx";
 import { EveningStrip } from "./strip.tsx";
 
 /** A piece is described and planned in one go, or one in the book planned anew; the plan is worked out while the person types. */
@@ -71,6 +72,11 @@ export function PlanPieceView(props: ScreenProps) {
               <>
                 <PlanFigures plan={found.plan} input={found.input} cost={planning.cost()} />
                 <EveningStrip steps={planning.schedule()?.steps ?? []} />
+                <Shopping
+                  plan={found.plan}
+                  resin={planning.draft().resin}
+                  solvent={planning.draft().solvent}
+                />
               </>
             )}
           </Show>

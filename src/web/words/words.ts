@@ -17,6 +17,7 @@ export { plan } from "./en/plan.ts";
 export { remembered } from "./en/remembered.ts";
 export { shelf } from "./en/shelf.ts";
 export { shell } from "./en/shell.ts";
+export { shopping } from "./en/shopping.ts";
 export { start } from "./en/start.ts";
 export { trialImport } from "./en/trial-import.ts";
 export { trials } from "./en/trials.ts";
