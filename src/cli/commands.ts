@@ -56,6 +56,12 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./verdict.ts"),
   },
   {
+    name: "plan",
+    purpose:
+      "When to do what: an agenda of tasks, waits and evenings as sessions at the bench, and for a calendar.",
+    load: () => import("./plan.ts"),
+  },
+  {
     name: "notebooks",
     purpose: "The notebooks that are kept here.",
     load: () => import("./notebooks.ts"),

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { text } from "node:stream/consumers";
 
 /** What a command may do to the world outside; a test passes its own. */
@@ -9,6 +9,7 @@ export interface Effects {
   readonly stderr: (text: string) => void;
   readonly stdin: () => Promise<string>;
   readonly readFile: (path: string) => string;
+  readonly writeFile: (path: string, text: string) => void;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly cwd: string;
 }
@@ -18,6 +19,7 @@ export const realEffects: Effects = {
   stderr: (words) => void process.stderr.write(words),
   stdin: () => text(process.stdin),
   readFile: (path) => readFileSync(path, "utf8"),
+  writeFile: (path, text) => writeFileSync(path, text),
   env: process.env,
   cwd: process.cwd(),
 };

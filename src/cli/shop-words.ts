@@ -57,6 +57,10 @@ const kitchenWords =
   `A kitchen's instruments are assumed: scale ${k.scaleG} g, jug ${k.jugMl} ml, ${k.temperatureC} °C, label ${percent(k.strengthVolumeFraction)}, ` +
   `flakes' moisture ${percent(k.moistureMassFraction)}, each a standard uncertainty; --scale and --jug say yours.`;
 
+/** What stands under a plan of evenings at the bench. */
+export const benchCaution =
+  "Window open, no flame, no heater with a glow; cloths spread flat out of doors to dry. Times and amounts are estimates, not a clearance; the supplier's safety data sheet and local code come first.";
+
 /** What stands under a table. */
 export const notesText = (
   notes: readonly string[],

@@ -4,26 +4,33 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { dispatch } from "../../src/cli/dispatch.ts";
 import type { Effects } from "../../src/cli/effects.ts";
+import { calendarFaults } from "../../src/core/calendar-file/calendar-faults.ts";
+import { bytesOfText } from "../../src/core/calendar-file/utf8.ts";
 import { listen } from "../listen.ts";
 
 /**
  * Each folder here is one call: `args` (one a line) and `stdin` beside `stdout`, `stderr` and `exit` as they must come
- * out. What is missing is written, so that it can be read and kept; where CI is set, it is a failure.
+ * out, and a file NAME that it writes as `wrote.NAME`. What is missing is written, so that it can be read and kept; where
+ * CI is set, it is a failure.
  */
 const here = fileURLToPath(new URL(".", import.meta.url));
 const folders = readdirSync(here, { withFileTypes: true }).filter((f) => f.isDirectory());
 
 async function call(args: readonly string[], stdin: string, folder: string) {
   const { said, outputs } = listen();
+  const wrote: Record<string, string> = {};
   const effects: Effects = {
     ...outputs,
     stdin: async () => stdin,
     readFile: (path) => readFileSync(join(folder, path), "utf8"),
+    writeFile: (path, text) => {
+      wrote[`wrote.${path}`] = text;
+    },
     env: {},
     cwd: folder,
   };
   const exit = await dispatch(args, effects);
-  return { ...said, exit: `${exit}\n` };
+  return { ...said, ...wrote, exit: `${exit}\n` };
 }
 
 describe.each(folders.map((f) => f.name))("%s", (name) => {
@@ -36,6 +43,7 @@ describe.each(folders.map((f) => f.name))("%s", (name) => {
       if (!existsSync(join(folder, file)) && process.env.CI === undefined)
         writeFileSync(join(folder, file), text);
       expect(text, file).toBe(read(file));
+      if (file.endsWith(".ics")) expect(calendarFaults(bytesOfText(text))).toEqual([]);
     }
   });
 });

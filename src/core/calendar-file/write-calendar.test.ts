@@ -3,6 +3,7 @@ import ICAL from "ical.js";
 import { describe, expect, test } from "vitest";
 import { calendarDay } from "../pieces/calendar-day.ts";
 import { calendarFaults } from "./calendar-faults.ts";
+import { calendarEvents } from "./read-events.ts";
 import { bytesOfText } from "./utf8.ts";
 import { type CalendarEvent, calendarFile } from "./write-calendar.ts";
 
@@ -152,6 +153,24 @@ test("a whole day ends with the next, and what fell away is cancelled and rings 
   expect(text).toContain("DTSTART;VALUE=DATE:20261231\r\nDTEND;VALUE=DATE:20270101\r\n");
   expect(text).toContain("STATUS:CANCELLED");
   expect(text).not.toContain("VALARM");
+});
+
+test("what was written is read again, whole; what Lacbench did not write is not", () => {
+  const events = [
+    {
+      ...event("a", "2026-10-25T00:15:00Z", "2026-10-25T01:15:00Z"),
+      description: "1; 2, 3\\n\n4 ✓".repeat(20),
+    },
+    {
+      ...event("b", "2026-10-25T00:15:00Z", "2026-10-25T01:15:00Z"),
+      time: { day: calendarDay("2026-12-31") },
+    },
+    { ...event("c", "2026-10-25T17:00:00Z", "2026-10-25T17:00:00Z"), cancelled: true },
+  ];
+  const text = written("Europe/Berlin", events, 4);
+  expect(calendarEvents(text)).toEqual({ sequence: 4, events });
+  for (const other of ["", "{}", text.replace("Lacbench//EN", "Somebody//EN"), text.replaceAll("\r", "")])
+    expect(calendarEvents(other)).toBeUndefined();
 });
 
 test.each([

@@ -26,6 +26,9 @@ export interface CalendarToWrite {
   readonly events: readonly CalendarEvent[];
 }
 
+/** Who made a file, in its own words. RFC 5545, section 3.7.3. */
+export const maker = "-//Lacbench//Lacbench//EN";
+
 /** A reminder so long before an evening that the room and the jar can be got ready: common practice. */
 const alarmMinutes = 30;
 
@@ -86,7 +89,7 @@ export function calendarFile(file: CalendarToWrite): string {
   return [
     "BEGIN:VCALENDAR",
     "VERSION:2.0",
-    "PRODID:-//Lacbench//Lacbench//EN",
+    `PRODID:${maker}`,
     "CALSCALE:GREGORIAN",
     ...zoneLines(file.zone, from, until),
     ...file.events.flatMap((event) => eventLines(event, file, stamp)),
