@@ -2,6 +2,8 @@ import { createSignal, createUniqueId, For, type JSX, Show } from "solid-js";
 import * as words from "../words/words.ts";
 import { Wrong } from "./choice.tsx";
 import type { QuantityReading } from "./quantity-reading.ts";
+import { withUnit } from "./read-quantity.ts";
+import { UnitPad } from "./unit-pad.tsx";
 import "./controls.css";
 
 /**
@@ -22,7 +24,12 @@ export function QuantityField(props: {
   readonly onEnter?: () => void;
 }) {
   const id = createUniqueId();
+  let field!: HTMLInputElement;
   const [left, setLeft] = createSignal(false);
+  const [used, setUsed] = createSignal(false);
+  const [letters, setLetters] = createSignal(false);
+  /** A unit that was pressed before the number: it is put behind it once that is typed. */
+  const [waiting, setWaiting] = createSignal<string>();
   const empty = () => props.typed.trim() === "";
   const problem = () => {
     const { reading } = props;
@@ -30,15 +37,34 @@ export function QuantityField(props: {
     return reading.problem;
   };
   const shows = () => (props.told || left() || problem()?.ask ? problem() : undefined);
+  const pressUnit = (unit: string) => {
+    const typed = withUnit(props.typed, unit);
+    setWaiting(typed === props.typed ? unit : undefined);
+    props.onInput(typed);
+  };
+  /** The number is typed: the unit that was pressed before goes behind one that has none. */
+  const settle = () => {
+    const unit = waiting();
+    if (unit === undefined || !/\d\s*$/.test(props.typed)) return;
+    setWaiting(undefined);
+    props.onInput(withUnit(props.typed, unit));
+  };
+  const turnLetters = () => {
+    setLetters(!letters());
+    field.blur(); // a keyboard that is open changes only when the field is entered anew
+    field.focus();
+  };
   return (
-    <div class="field">
+    <div class="field" classList={{ used: used() }}>
       <label for={id}>
         {props.label}
         <Show when={props.optional}> ({words.controls.optional})</Show>
       </label>
       <input
+        ref={field}
         id={id}
         type="text"
+        inputMode={props.reading.units === undefined || letters() ? "text" : "decimal"}
         autocomplete="off"
         autocapitalize="off"
         spellcheck={false}
@@ -46,9 +72,27 @@ export function QuantityField(props: {
         aria-invalid={shows() !== undefined}
         aria-describedby={`${id}-understood ${id}-wrong`}
         onInput={(event) => props.onInput(event.currentTarget.value)}
-        onBlur={() => setLeft(true)}
-        onKeyDown={(event) => event.key === "Enter" && props.onEnter?.()}
+        onFocus={() => setUsed(true)}
+        onBlur={() => {
+          settle();
+          setLeft(true);
+        }}
+        onKeyDown={(event) => {
+          if (event.key !== "Enter") return;
+          settle();
+          props.onEnter?.();
+        }}
       />
+      <Show when={(props.reading.units?.length ?? 0) > 0}>
+        <UnitPad
+          units={props.reading.units ?? []}
+          typed={props.typed}
+          waiting={waiting()}
+          onUnit={pressUnit}
+          letters={letters()}
+          onLetters={turnLetters}
+        />
+      </Show>
       <Show when={props.reading.ok ? props.reading.understood : props.hint} keyed>
         {(said) => (
           <span class="hint understood" id={`${id}-understood`}>

@@ -15,6 +15,10 @@ export interface ReadingProblem {
 }
 
 /** What a typed amount comes to. `understood` says it back where the unit typed is not the one reckoned in. */
-export type QuantityReading =
+export type QuantityReading = (
   | { readonly ok: true; readonly value: TypedQuantity; readonly understood?: string | undefined }
-  | { readonly ok: false; readonly problem: ReadingProblem };
+  | { readonly ok: false; readonly problem: ReadingProblem }
+) & {
+  /** Where a number and a unit will do: the units to press, none where the number alone is enough. */
+  readonly units?: readonly string[];
+};

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { fields, readQuantity } from "./read-quantity.ts";
+import { fields, readQuantity, withUnit } from "./read-quantity.ts";
 
 test("a plain amount is kept as typed, and said back in the unit reckoned in", () => {
-  expect(readQuantity(" 57 g", fields.mass)).toEqual({
+  expect(readQuantity(" 57 g", fields.mass)).toMatchObject({
     ok: true,
     value: { typed: "57 g", unit: "g", si: 0.057 },
   });
@@ -33,4 +33,26 @@ test("what does not fit says the range that does", () => {
   expect(!air.ok && air.problem.says).toMatch(/-?30\.0 °C to 60\.0 °C/);
   expect(readQuantity("120 %", fields.relativeHumidity).ok).toBe(false);
   expect(readQuantity("", fields.mass).ok).toBe(false);
+});
+
+test.each(Object.entries(fields))(
+  "every unit to press beside %s reads as just that, without a question",
+  (_, field) => {
+    const { units = [] } = readQuantity("", field);
+    for (const unit of units) {
+      const read = readQuantity(withUnit("1 1/2", unit), field);
+      const asks = !read.ok && (read.problem.ask || !/would do\.$/.test(read.problem.says));
+      expect(asks, unit).toBe(false); // outside the range is told, and is no question
+    }
+    expect(units.length > 0 || "bareUnit" in field).toBe(true);
+  },
+);
+
+test("a unit takes the place of what was typed after the number, and is nothing without one", () => {
+  expect(withUnit("57", "g")).toBe("57 g");
+  expect(withUnit("8 oz", "fl oz")).toBe("8 fl oz");
+  expect(withUnit("1 1/2 cup", "ml")).toBe("1 1/2 ml");
+  expect(withUnit("-5", "°C")).toBe("-5 °C");
+  expect(withUnit("", "g")).toBe("");
+  expect(withUnit("a little", "g")).toBe("a little");
 });

@@ -2,7 +2,7 @@ import { formatQuantity } from "../../core/quantity/format-quantity.ts";
 import { type Expected, parseQuantity, type QuantityProblem } from "../../core/quantity/parse-quantity.ts";
 import { quantityProblemSentence, readingInWords } from "../../core/quantity/problem-sentence.ts";
 import type { Reading } from "../../core/quantity/reading.ts";
-import { unitNamed } from "../../core/quantity/unit-table.ts";
+import { type Dimension, unitNamed } from "../../core/quantity/unit-table.ts";
 import * as words from "../words/words.ts";
 import type { Meaning, QuantityReading } from "./quantity-reading.ts";
 
@@ -44,8 +44,41 @@ export const fields = {
   area: { dimensions: ["area"], bareUnit: "m2", sayIn: "m2", min: 0 },
 } as const satisfies Record<string, FieldExpects>;
 
+/** The units that a shop has most use for, as they may be typed. */
+const pressed: Record<Dimension, readonly string[]> = {
+  mass: ["g", "kg", "oz", "lb"],
+  volume: ["ml", "l", "fl oz", "cup"],
+  temperature: ["°C", "°F"],
+  fraction: ["% vol", "% by mass", "proof"],
+  length: ["mm", "cm", "in"],
+  area: ["m²", "sq ft"],
+  cut: ["lb cut", "g/l"],
+};
+
+/** Units to press beside the number. An ounce where liquid may be meant says which; a bare share needs none. */
+function unitsFor({ dimensions, bareUnit }: FieldExpects): readonly string[] {
+  if (dimensions.includes("fraction") && bareUnit !== undefined) return [];
+  const several = dimensions.includes("volume");
+  return dimensions
+    .flatMap((dimension) => pressed[dimension])
+    .map((unit) => (several && unit === "oz" ? "oz weight" : unit));
+}
+
+/** What was typed, with that unit in place of its own; the number stays as it stands. */
+export function withUnit(typed: string, unit: string): string {
+  const number = numberIn(typed);
+  return number === "" ? typed : `${number} ${unit}`;
+}
+
+const numberIn = (typed: string): string => typed.replace(/[^\d.,/½⅓⅔¼¾⅛⅜⅝⅞ −-].*$/, "").trim();
+
 /** What was typed into a field: the amount, or a sentence about it and the likelier meanings to press. */
-export function readQuantity(typed: string, expects: FieldExpects): QuantityReading {
+export const readQuantity = (typed: string, expects: FieldExpects): QuantityReading => ({
+  ...readTyped(typed, expects),
+  units: unitsFor(expects),
+});
+
+function readTyped(typed: string, expects: FieldExpects): QuantityReading {
   const read = parseQuantity(typed, expects);
   if (!read.ok) return { ok: false, problem: problemOf(read.error) };
   const { unit, si, instead } = read.value;
@@ -66,7 +99,7 @@ const problemOf = (problem: QuantityProblem) => ({
 
 /** Typed again so that it can only mean this: the number as it reads, with the unit's own name. */
 function meaningOf(reading: Reading): Meaning {
-  const number = reading.typed.replace(/[^\d.,/½⅓⅔¼¾⅛⅜⅝⅞ -].*$/, "").trim();
+  const number = numberIn(reading.typed);
   const names = unitNamed(reading.unit);
   const name = reading.unit === "oz" ? "oz weight" : (names?.symbol ?? reading.unit);
   return { label: readingInWords(reading), typed: `${number} ${name}` };

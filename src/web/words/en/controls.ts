@@ -3,6 +3,8 @@ export const controls = {
   giveOrTake: (value: string, by: string) => `${value}, give or take ${by}`,
   giveOrTakeBy: (by: string) => `, give or take ${by}`,
   didYouMean: "Did you mean",
+  unit: "Unit",
+  letters: "Letters",
   optional: "if you know it",
   outside: (shown: string, least: string, most: string) =>
     `${shown} does not fit. From ${least} to ${most} would do.`,
