@@ -53,15 +53,18 @@ export function writeEntry<K extends Kind>(draft: EntryDraft<K>, effects: Writin
   throw new DomainError({ code: "wrong-type", field, value, because: message });
 }
 
-/** What a correction leaves as it was: when it happened, how well that is known, and whose hands it was. */
-export const asItHappened = (
+/** What a correction leaves as it was: when it happened, how well that is known, and whose hands it was, whoever corrects it. */
+export function asItHappened(
   entry: NotebookEntry,
-): Pick<EntryDraft<Kind>, "happened" | "happenedKnownTo" | "for" | "remembered"> => ({
-  happened: entry.happened,
-  happenedKnownTo: entry.happenedKnownTo,
-  ...(entry.for === undefined ? {} : { for: entry.for }),
-  ...(entry.remembered === undefined ? {} : { remembered: entry.remembered }),
-});
+): Pick<EntryDraft<Kind>, "happened" | "happenedKnownTo" | "for" | "remembered"> {
+  const hands = entry.for ?? (entry.by === null ? undefined : [entry.by]);
+  return {
+    happened: entry.happened,
+    happenedKnownTo: entry.happenedKnownTo,
+    ...(hands === undefined ? {} : { for: hands }),
+    ...(entry.remembered === undefined ? {} : { remembered: entry.remembered }),
+  };
+}
 
 /**
  * What a correction of `current` strikes: that entry, and whatever it struck in its turn, so that one live entry

@@ -1,4 +1,5 @@
 import type { NotebookReader } from "../notebook/reader.ts";
+import { whoDid } from "../notebook/who-did.ts";
 import { trialView } from "./trial.ts";
 
 /** One coat of the plan written down twice on the same patches: on two phones, most likely. */
@@ -7,7 +8,12 @@ export interface DoubledCoat {
   readonly coat: number;
   readonly codes: readonly string[];
   /** The entries that say so, in the notebook's order. */
-  readonly entries: readonly { readonly entry: string; readonly at: string; readonly device: string }[];
+  readonly entries: readonly {
+    readonly entry: string;
+    readonly at: string;
+    readonly device: string;
+    readonly who: string | null;
+  }[];
 }
 
 /** Coats of the plan that more than one live entry says were given to the same patch. Nobody but the person knows which is right. */
@@ -31,7 +37,9 @@ export function doubledCoats(read: NotebookReader, trial: string): readonly Doub
     codes,
     entries: ids.flatMap((id) => {
       const entry = read.entry(id);
-      return entry === undefined ? [] : [{ entry: id, at: entry.happened, device: entry.device }];
+      return entry === undefined
+        ? []
+        : [{ entry: id, at: entry.happened, device: entry.device, who: whoDid(entry) }];
     }),
   }));
 }

@@ -10,6 +10,7 @@ import { AfterCoat } from "./after-coat.tsx";
 import { BenchCaution } from "./bench-caution.tsx";
 import { Dock } from "./dock.tsx";
 import { Due } from "./due.tsx";
+import { Hands } from "./helpers.tsx";
 import { Next } from "./next.tsx";
 import { Otherwise } from "./otherwise.tsx";
 import { Twice } from "./twice.tsx";
@@ -41,6 +42,7 @@ export function BoardInHandView(props: ScreenProps) {
                     <Due bench={bench} coat={coat()} />
                     <Dock bench={bench} coat={coat()} />
                     <AfterCoat bench={bench} />
+                    <Hands />
                     <Otherwise bench={bench} />
                   </>
                 )}

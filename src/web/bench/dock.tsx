@@ -28,7 +28,7 @@ export function Dock(props: { readonly bench: Bench; readonly coat: DueCoat }) {
           <UndoStrip
             says={
               <>
-                {words.bench.wrote(written().coat.coat)} <b>{written().codes.join(" ")}</b>
+                {words.bench.wrote(written().coat.coat, written().hands)} <b>{written().codes.join(" ")}</b>
               </>
             }
             onUndo={() => props.bench.undo()}

@@ -1,11 +1,14 @@
 import { createSignal, Show } from "solid-js";
 import { openSitting } from "../../core/views/bench.ts";
+import { hands } from "../book-store/hands.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { writer } from "../book-store/writer.ts";
 import { Cautions } from "../controls/cautions.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { now } from "../shell/now.ts";
 import { lengthInWords, whenInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
+import { Helpers } from "./helpers.tsx";
 import { OutsidePlan } from "./outside-plan.tsx";
 import { SurfaceWork } from "./surface-work.tsx";
 import type { Bench } from "./use-bench.ts";
@@ -30,6 +33,7 @@ export function OtherActs(props: { readonly bench: Bench }) {
           {words.bench.remembered}
         </a>
       </Show>
+      <Helpers />
       <Sitting />
     </section>
   );
@@ -40,8 +44,11 @@ function Sitting() {
   const open = book.view("sitting", openSitting);
   const [wrote, setWrote] = createSignal<{ readonly id: string; readonly says: string }>();
   const minutes = () => (Date.parse(now()) - (open()?.beganMs ?? 0)) / 60_000;
-  const begin = () =>
-    setWrote({ id: book.write({ kind: "sitting-begun", body: {} }), says: words.bench.sittingBegan });
+  const begin = () => {
+    const who = [writer() ?? "", hands()].filter((name) => name !== "");
+    const body = who.length === 0 ? {} : { who };
+    setWrote({ id: book.write({ kind: "sitting-begun", body }), says: words.bench.sittingBegan });
+  };
   function end(id: string): void {
     const lasted = Math.max(0, Math.round((Date.now() - (open()?.beganMs ?? 0)) / 60_000));
     const ended = book.write({ kind: "sitting-ended", about: [id], body: { minutes: lasted } });

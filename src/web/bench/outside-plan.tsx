@@ -3,6 +3,7 @@ import { layerSorts, methods } from "../../core/notebook/kinds/bench.ts";
 import type { DueCoat, DuePatch } from "../../core/views/bench.ts";
 import { jarIds, jarView } from "../../core/views/jar.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
+import { inTheHandsOf } from "../book-store/hands.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
@@ -33,6 +34,7 @@ export function OutsidePlan(props: { readonly coat: DueCoat; readonly patches: r
     const from = batch();
     const id = book.write({
       kind: "layer-applied",
+      ...inTheHandsOf(),
       about: [props.coat.trial, ...boardIds(props.patches), ...(from === undefined ? [] : [from])],
       body: {
         sort: sort(),

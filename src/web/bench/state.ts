@@ -142,6 +142,8 @@ export interface JustWritten {
   readonly at: string;
   readonly coat: DueCoat;
   readonly codes: readonly string[];
+  /** A helper’s name; empty for whoever writes. */
+  readonly hands: string;
 }
 
 /** A wait in whole minutes, or undefined for text that is not one. */

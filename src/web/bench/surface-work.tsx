@@ -1,6 +1,7 @@
 import { createMemo, createSignal, Show } from "solid-js";
 import { surfaceWorks } from "../../core/notebook/kinds/bench.ts";
 import type { DueCoat, DuePatch } from "../../core/views/bench.ts";
+import { inTheHandsOf } from "../book-store/hands.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import { Select } from "../controls/select.tsx";
@@ -21,6 +22,7 @@ export function SurfaceWork(props: { readonly coat: DueCoat; readonly patches: r
   function write() {
     const id = book.write({
       kind: "surface-worked",
+      ...inTheHandsOf(),
       about: [props.coat.trial, ...boardIds(props.patches)],
       body: {
         targets: targetsOf(props.coat.trial, props.patches),

@@ -17,8 +17,9 @@ export function Twice(props: { readonly bench: Bench }) {
       .flatMap((trial) => book.look(`doubled:${trial.id}`, (read) => doubledCoats(read, trial.id))),
   );
   const time = (at: string) => whenInWords(at, book.zone, now());
-  const where = (device: string) =>
-    device === book.device ? words.bench.onThisDevice : words.bench.onAnother;
+  /** Whose it was, where that was said, and on which device it was written. */
+  const where = ({ who, device }: DoubledCoat["entries"][number]) =>
+    `${who === null ? "" : `${who}, `}${device === book.device ? words.bench.onThisDevice : words.bench.onAnother}`;
   /** Both went on: the later one is no coat of the plan. */
   function both(one: DoubledCoat): void {
     const entry = book.whole().entry(one.entries.at(-1)?.entry ?? "");
@@ -38,14 +39,14 @@ export function Twice(props: { readonly bench: Bench }) {
         <section class="does-not-fit twice">
           <h2>{words.bench.twice(one.coat, one.codes)}</h2>
           <p>
-            {one.entries.map(({ at, device }) => words.bench.twiceAt(time(at), where(device))).join(", ")}.{" "}
+            {one.entries.map((each) => words.bench.twiceAt(time(each.at), where(each))).join(", ")}.{" "}
             {words.bench.twiceSays}
           </p>
           <div class="side-by-side">
             <For each={one.entries}>
-              {({ entry, at, device }) => (
-                <button type="button" onClick={() => book.strike([entry])}>
-                  {words.bench.strikeThat(time(at), where(device))}
+              {(each) => (
+                <button type="button" onClick={() => book.strike([each.entry])}>
+                  {words.bench.strikeThat(time(each.at), where(each))}
                 </button>
               )}
             </For>

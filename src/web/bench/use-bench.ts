@@ -11,6 +11,7 @@ import { pieceCoats } from "../../core/views/bench-pieces.ts";
 import { type JarView, jarView } from "../../core/views/jar.ts";
 import { jarsToLookAt } from "../../core/views/look-again.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
+import { hands, inTheHandsOf } from "../book-store/hands.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { afterPaint } from "../controls/after-paint.ts";
 import { finishOfJar } from "../look/jar-finish.ts";
@@ -121,10 +122,10 @@ export function useBench(book: OpenBook, inHand?: Accessor<BoardInHand>) {
     const patches = chosen();
     if (coat === undefined || patches.length === 0 || at === undefined) return false;
     const { about, body } = layerOf(coat, patches, methodNow());
-    const entry = book.write({ kind: "layer-applied", about, body, happened: at });
+    const entry = book.write({ kind: "layer-applied", about, body, happened: at, ...inTheHandsOf() });
     navigator.vibrate?.(20);
     startAfresh();
-    setWritten({ entry, at, coat: { ...coat, patches }, codes: patches.map((p) => p.code) });
+    setWritten({ entry, at, coat: { ...coat, patches }, codes: patches.map((p) => p.code), hands: hands() });
     return true;
   }
   function undo(): void {

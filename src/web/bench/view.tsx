@@ -15,6 +15,7 @@ import { BenchCaution } from "./bench-caution.tsx";
 import { BenchVapour } from "./bench-vapour.tsx";
 import { Dock } from "./dock.tsx";
 import { Due } from "./due.tsx";
+import { Hands } from "./helpers.tsx";
 import { Next } from "./next.tsx";
 import { OtherActs } from "./other-acts.tsx";
 import { Otherwise } from "./otherwise.tsx";
@@ -57,6 +58,7 @@ export function BenchView() {
                 <Due bench={bench} coat={coat()} />
                 <Dock bench={bench} coat={coat()} />
                 <AfterCoat bench={bench} />
+                <Hands />
                 <Otherwise bench={bench} />
               </>
             )}

@@ -28,8 +28,8 @@ export function Line(props: { readonly line: BookLine }) {
             <Show when={props.line.state === "struck"} fallback={props.line.says}>
               <s>{props.line.says}</s>
             </Show>
-            <Show when={props.line.by !== null && props.line.by !== writer()}>
-              <small class="soft"> {props.line.by}</small>
+            <Show when={props.line.who !== null && props.line.who !== writer()}>
+              <small class="soft"> {props.line.who}</small>
             </Show>
             <Show when={props.line.remembered || props.line.writtenLater}>
               <small class="soft"> {props.line.remembered ? words.book.remembered : words.book.later}</small>

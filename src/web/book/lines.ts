@@ -1,6 +1,7 @@
 import type { KeptEntry, NotebookEntry } from "../../core/notebook/entry.ts";
 import { isKnownKind, type Kind } from "../../core/notebook/kinds/all.ts";
 import type { Notebook } from "../../core/notebook/notebook.ts";
+import { whoDid } from "../../core/notebook/who-did.ts";
 import { isStub } from "../../core/notebook/withdrawal.ts";
 import { sayings } from "../words/en/entries/all.ts";
 import * as words from "../words/words.ts";
@@ -16,6 +17,8 @@ export interface BookLine {
   readonly recorded: string;
   /** Who wrote it, where the device knew; else null. */
   readonly by: string | null;
+  /** Whose hands it was, where that was said. */
+  readonly who: string | null;
   readonly device: string;
   readonly seq: number;
   /** Written down well after it happened. */
@@ -65,6 +68,7 @@ function lineOf(notebook: Notebook, entry: NotebookEntry): BookLine {
     knownTo: entry.happenedKnownTo,
     recorded: entry.recorded,
     by: entry.by,
+    who: whoDid(entry),
     device: entry.device,
     seq: entry.seq,
     writtenLater: late,

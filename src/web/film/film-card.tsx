@@ -1,5 +1,6 @@
 import { createMemo, createSignal, For, Show } from "solid-js";
 import { methods } from "../../core/notebook/kinds/bench.ts";
+import { whoDid } from "../../core/notebook/who-did.ts";
 import { cut as cutOf } from "../../core/units.ts";
 import { filmView } from "../../core/views/film.ts";
 import { jarView } from "../../core/views/jar.ts";
@@ -114,7 +115,9 @@ function CoatLinks(props: { readonly place: Place; readonly film: Film }) {
   const book = useBook();
   const when = (id: string) => {
     const entry = book.look(`entry:${id}`, (read) => read.entry(id));
-    return entry === undefined ? "" : happenedInWords(entry, book.zone, now());
+    if (entry === undefined) return "";
+    const who = whoDid(entry);
+    return `${happenedInWords(entry, book.zone, now())}${who === null ? "" : words.bench.by(who)}`;
   };
   return (
     <details>

@@ -2,6 +2,7 @@ import { createMemo, createSignal } from "solid-js";
 import { methodOf, trialsAtBench } from "../../core/views/bench.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
+import { inTheHandsOf } from "../book-store/hands.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { address } from "../router.ts";
 import { now } from "../shell/now.ts";
@@ -84,7 +85,7 @@ export function useEvening(book: OpenBook) {
       words.remembered.leftOutNote(line.coat, line.code, draft.note.trim());
     const how = { trial: of.id, keyOpen: keyOpen(), source: source(), method: methodNow(), sayLeftOut };
     setCoats(ticked()); // what was just written stays in sight
-    const ids = writeEvening(all, how, (draft) => book.write(draft));
+    const ids = writeEvening(all, how, (draft) => book.write({ ...draft, ...inTheHandsOf() }));
     setWrote({ ids, says: words.remembered.wrote(all.on.length, all.out.length) });
     setTold(false);
   }

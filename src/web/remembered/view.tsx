@@ -1,6 +1,7 @@
 import { For, Show } from "solid-js";
 import { methods } from "../../core/notebook/kinds/bench.ts";
 import { jarIds, jarView } from "../../core/views/jar.ts";
+import { Hands } from "../bench/helpers.tsx";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
@@ -28,6 +29,7 @@ export function RememberedView() {
           <p>{t.says}</p>
           <Which evening={evening} />
           <Known evening={evening} />
+          <Hands />
           <Show when={!evening.keyOpen()}>
             <p>{t.keyShut}</p>
           </Show>

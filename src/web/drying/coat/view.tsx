@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from "solid-js";
 import type { Body } from "../../../core/notebook/kinds/all.ts";
+import { whoDid } from "../../../core/notebook/who-did.ts";
 import type { FilmCoat } from "../../../core/views/film.ts";
 import { jarView } from "../../../core/views/jar.ts";
 import { placeOfTarget } from "../../../core/views/place.ts";
@@ -105,7 +106,9 @@ function Coat(props: { readonly coat: CoatPage }) {
       <h1>{title()}</h1>
       <p>
         {t.when(happenedInWords(props.coat.layer, book.zone, now()), jarText(jar()))}{" "}
-        {words.bench.methodDone[props.coat.body.method]}. <Wet coat={props.coat} />
+        {words.bench.methodDone[props.coat.body.method]}
+        {whoDid(props.coat.layer) === null ? "" : words.bench.by(whoDid(props.coat.layer) ?? "")}.{" "}
+        <Wet coat={props.coat} />
       </p>
       <div class="coat-page">
         <section class="hung stack">

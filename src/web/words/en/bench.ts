@@ -29,7 +29,7 @@ export const bench = {
   leftOut: "left out",
   from: (when: string) => `from ${when}`,
   act: (coat: number, n: number) => `Coat ${coat} is on ${these(n)}`,
-  wrote: (coat: number) => `Coat ${coat} written on`,
+  wrote: (coat: number, hands: string) => `Coat ${coat}${hands === "" ? "" : `, by ${hands},`} written on`,
   noneChosen: "No patch is chosen. Tap the ones that have it.",
 
   otherwiseThan: (method: string) => `It was earlier, or not ${method}`,
@@ -106,6 +106,16 @@ export const bench = {
   waitAct: "Keep this wait",
   waitKept: (minutes: string) => `Waits are ${minutes} from now on.`,
 
+  whose: "Whose hands?",
+  myself: "Mine",
+  helpers: "Who helps here",
+  helpersSay:
+    "Named once on this device, chosen in one tap above. The book then says who did what; whoever writes stays named too.",
+  helperName: "A helper’s name",
+  helperMissing: "No name is typed yet. The one they are called by would do.",
+  helperAdd: "Add this helper",
+  helperOff: (name: string) => `Take ${name} off`,
+  by: (who: string) => `, by ${who}`,
   remembered: "An evening, remembered",
   roughly: (codes: string) =>
     `The coat before is not known to the minute on ${codes}: its wait is counted from the latest that it may have been.`,
