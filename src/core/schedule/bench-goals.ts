@@ -1,5 +1,5 @@
-import type { Engine } from "./engine/engine.ts";
-import { SumAtMost } from "./engine/sum-at-most.ts";
+import type { Engine, Statement } from "./engine/engine.ts";
+import { SumAtMost, type Term } from "./engine/sum-at-most.ts";
 import { engineOf } from "./exact.ts";
 import { type MeasuredPlan, measured } from "./good-agenda.ts";
 import type { Laid } from "./lay-agenda.ts";
@@ -31,17 +31,41 @@ function useOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
   });
 }
 
-/** For each window its first start and its last end, around every hands-on task in it. */
-function spansOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
+/** Some variables add up to so much at most. */
+export function togetherAtMost(engine: Engine, variables: readonly number[], most: number): SumAtMost {
+  return limited(
+    engine,
+    variables.map((x): Term => [2 * x, 1]),
+    most,
+  );
+}
+
+function limited(engine: Engine, terms: readonly Term[], most: number): SumAtMost {
+  const limit = new SumAtMost(engine.bounds, engine.notes, terms, most);
+  engine.addPropagator(limit, limit.variables);
+  return limit;
+}
+
+/**
+ * For each window the minutes in which nobody works: from its first start to its last end, less what is done in it.
+ *
+ *     last − first − Σ minutes·isIn ≤ idle,   Σ minutes·isIn ≤ last − first
+ */
+function idleOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
   const { bounds, lags } = engine;
-  return agenda.windows.flatMap(([from, until]) => {
+  const inside: Statement[][] = hands.map(() => []);
+  const idle = agenda.windows.map(([from, until]) => {
     const first = bounds.variable(from, until);
     const last = bounds.variable(from, until);
+    const idleHere = bounds.variable(0, until - from);
     lags.add(first, last, 0);
+    const work: [isIn: number, minutes: number][] = [];
     agenda.tasks.forEach(({ minutes }, k) => {
       const task = k + 1;
-      if (hands[k] === 0 || bounds.most(task) < from || bounds.least(task) >= until) return;
+      if (hands[k] === 0 || minutes === 0 || bounds.most(task) < from || bounds.least(task) >= until) return;
       const isIn = bounds.variable(0, 1);
+      inside[k]?.push([2 * isIn, 1]);
+      work.push([isIn, minutes]);
       engine.addClause([2 * task + 1, 1 - from], [2 * task, until], [2 * isIn, 1]);
       engine.addClause([2 * isIn + 1, 0], [2 * task, from]);
       engine.addClause([2 * isIn + 1, 0], [2 * task + 1, 1 - until]);
@@ -49,8 +73,14 @@ function spansOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
       lags.add(first, task, 0, guard);
       lags.add(task, last, minutes, guard);
     });
-    return [2 * last, 2 * first + 1];
+    const without = work.map(([isIn, minutes]): Term => [2 * isIn + 1, minutes]);
+    limited(engine, [[2 * last, 1], [2 * first + 1, 1], [2 * idleHere + 1, 1], ...without], 0);
+    const done = work.map(([isIn, minutes]): Term => [2 * isIn, minutes]);
+    limited(engine, [[2 * last + 1, 1], [2 * first, 1], ...done], 0);
+    return idleHere;
   });
+  for (const statements of inside) if (statements.length > 0) engine.addClause(...statements);
+  return idle;
 }
 
 /**
@@ -119,20 +149,12 @@ export function fewestSessions(
   if (known.sessions <= laid.fewest) return { plan: known, proven: true };
   const engine = engineUntil(laid, known.finish);
   const used = useOfWindows(laid, engine);
-  const limit = new SumAtMost(
-    engine.bounds,
-    engine.notes,
-    used.map((x) => 2 * x),
-    used.length,
-  );
-  engine.addPropagator(limit, used);
+  const limit = togetherAtMost(engine, used, used.length);
   return descend(laid, engine, limit, known, (plan) => plan.sessions - 1, mustStop);
 }
 
 /**
  * Of the plans that end no later and have no more sessions, one with the least idle minutes at the bench.
- *
- *     Σ (last end − first start) ≤ work + idle   over the windows
  *
  * @param laid      the agenda
  * @param known     a plan to begin with: its finish and its count of sessions are kept
@@ -148,17 +170,7 @@ export function leastIdle(laid: Laid, known: MeasuredPlan, mustStop: (steps: num
   if (known.idleMinutes === 0) return { plan: known, proven: true };
   if (capacity.person !== 1) return { plan: known, proven: false };
   const engine = engineUntil(laid, known.finish);
-  const used = useOfWindows(laid, engine);
-  const sessions = new SumAtMost(
-    engine.bounds,
-    engine.notes,
-    used.map((x) => 2 * x),
-    known.sessions,
-  );
-  engine.addPropagator(sessions, used);
-  const spans = spansOfWindows(laid, engine);
-  const limit = new SumAtMost(engine.bounds, engine.notes, spans, 2 ** 28);
-  engine.addPropagator(limit, new Set(spans.map((side) => side >> 1)));
-  const work = laid.hands.reduce((sum, taken, k) => sum + taken * (laid.net.minutes[k] as number), 0);
-  return descend(laid, engine, limit, known, (plan) => work + plan.idleMinutes - 1, mustStop);
+  togetherAtMost(engine, useOfWindows(laid, engine), known.sessions);
+  const limit = togetherAtMost(engine, idleOfWindows(laid, engine), 2 ** 28);
+  return descend(laid, engine, limit, known, (plan) => plan.idleMinutes - 1, mustStop);
 }

@@ -1,5 +1,4 @@
-import { descend, engineUntil } from "./bench-goals.ts";
-import { SumAtMost } from "./engine/sum-at-most.ts";
+import { descend, engineUntil, togetherAtMost } from "./bench-goals.ts";
 import { goodAgenda, type MeasuredPlan, measured } from "./good-agenda.ts";
 import { earliestStarts } from "./heads.ts";
 import type { Laid } from "./lay-agenda.ts";
@@ -135,13 +134,7 @@ function fewestMoved(
     engine.addClause([2 * moved, 1], [task + 1, -start]);
     return [moved];
   });
-  const limit = new SumAtMost(
-    engine.bounds,
-    engine.notes,
-    moves.map((x) => 2 * x),
-    moves.length,
-  );
-  engine.addPropagator(limit, moves);
+  const limit = togetherAtMost(engine, moves, moves.length);
   const { plan, proven } = descend(laid, engine, limit, known, (best) => count(best) - 1, mustStop);
   return { plan, isMoved: proven };
 }
