@@ -149,4 +149,79 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
     await page.getByRole("heading", { name: "This piece is not in the book" }).waitFor();
     await leaveQuiet(seen);
   });
+
+  test("the area is worked out from parts, drawn, kept, and taken along to the next", {
+    timeout: 180_000,
+  }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await page.goto("/pieces/new");
+    await page.getByLabel("What is it?").fill("Oak table");
+    await page.getByLabel("Flakes").selectOption({ label: "Lemon flakes" });
+    await page.getByLabel("Alcohol").selectOption({ label: "Ethanol 95 %" });
+    await page.getByLabel("Cut").fill("2 lb");
+    await page.getByRole("radio", { name: "Brush" }).check();
+    await page.getByText("Work out the area from its parts").click();
+    await expectWellMade(page, `parts-empty-${size}`);
+
+    // A top of 1800 × 900 × 30: 2·1.62 + 2·2.7·0.03 = 3.402 m², as the trade reference says of a dining top (about 3.4).
+    await page.getByLabel("Begin from something usual").selectOption({ label: "Dining table top" });
+    await page.getByText("3.40 m² in all").waitFor();
+    expect(await page.getByLabel("Area to finish").inputValue()).toBe("3.40 m²");
+    // By hand: both ends are 2·0.9·0.03 = 0.054 m² and take twice as much.
+    await page.getByText("0.054 m² of it is end grain: the first coat takes as much as 3.46 m²").waitFor();
+
+    await page.getByRole("button", { name: "Turned leg" }).click();
+    await page.getByLabel("Name of the part").fill("Legs");
+    await page.getByLabel("How many").fill("4");
+    await page.getByLabel("Diameters down the leg").fill("0: 60\n350: sixty");
+    await page.getByText("“350: sixty” cannot be read. A line as 120: 34 would do.").waitFor();
+    await page.getByText("One part is not complete yet, and is not counted.").waitFor();
+    await page.getByLabel("Diameters down the leg").fill("0: 60\n350: 60\n350: 50\n700: 50");
+    await page.getByRole("checkbox", { name: "Foot" }).uncheck();
+    // By hand, four of them: π·0.06·0.35 + π/4·(0.06² − 0.05²) + π·0.05·0.35 = 0.12182, so 0.487 m², and 3.889 in all.
+    await page.getByText("4 × Legs: 0.487 m²").first().waitFor();
+    await page.getByText("3.89 m² in all").waitFor();
+    await expectWellMade(page, `parts-leg-${size}`);
+    await page.getByRole("button", { name: "Done with this part" }).click();
+    const drawing = page.getByRole("img", { name: /What is counted, drawn to scale/ }).first();
+    expect(await drawing.getAttribute("aria-label")).toContain(
+      "4 × Legs, 0.487 m²: counted side all round; not counted top end, foot.",
+    );
+    expect(await drawing.locator("path.not-counted").count()).toBe(2);
+
+    await page.getByRole("button", { name: "Change Top" }).click();
+    await page.getByRole("checkbox", { name: "Underside" }).uncheck();
+    await page.getByText("One face alone is counted.").waitFor();
+    await page.getByText("2.27 m² in all").waitFor();
+    await page.getByRole("checkbox", { name: "Underside" }).check();
+    await page.getByRole("button", { name: "Done with this part" }).click();
+    await page.getByRole("button", { name: "Take out Legs" }).click();
+    await page.getByText("Legs taken out.").waitFor();
+    await page.getByText("3.40 m² in all").waitFor();
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByText("3.89 m² in all").waitFor();
+    await page.getByLabel("Area to finish").fill("4 m²");
+    await page.getByRole("button", { name: "Take 3.89 m² as the area" }).click();
+    expect(await page.getByLabel("Area to finish").inputValue()).toBe("3.89 m²");
+    await expectWellMade(page, `parts-table-${size}`);
+
+    await page.getByRole("button", { name: "Keep this plan" }).click();
+    await page.getByRole("heading", { name: "Oak table" }).waitFor();
+    await page.getByText("What was counted").click();
+    await drawing.waitFor();
+    await expectWellMade(page, `parts-piece-${size}`);
+
+    // The same table shorter, measured in inches: 60 × 36 × 1.25 in is 2·2160 + 2·96·1.25 = 4560 sq in, 31.7 sq ft.
+    await page.getByRole("link", { name: "Do it again on another piece" }).click();
+    await page.getByRole("button", { name: "Take out Legs" }).click();
+    await page.getByRole("button", { name: "Change Top" }).click();
+    await page.getByLabel("Length").fill("60 in");
+    await page.getByLabel("Width").fill("36");
+    await page.getByLabel("Thickness").fill("1 1/4");
+    await page.getByText("31.7 sq ft in all").waitFor();
+    expect(await page.getByLabel("Area to finish").inputValue()).toBe("31.7 sq ft");
+    await expectWellMade(page, `parts-again-${size}`);
+    await leaveQuiet(seen);
+  });
 });

@@ -1,7 +1,7 @@
 import { surfacesOfCarcase } from "./carcase.ts";
 import { areaOfCircle, lateralAreaOfFrustum, lateralAreaOfSquareLeg } from "./frustum.ts";
 import { girthOfProfile } from "./girth.ts";
-import { type AreaPart, type PartOf, surfaceNames } from "./part.ts";
+import { type AreaPart, type PartKind, type PartOf, surfaceNames } from "./part.ts";
 import { areaOfRevolution, type Station } from "./revolution.ts";
 import type { Grain, Surface } from "./surface.ts";
 
@@ -83,6 +83,11 @@ export function surfacesOf(part: AreaPart): readonly Surface[] {
   }
 }
 
+interface UsualFor {
+  readonly part: PartKind;
+  readonly drawers?: number;
+}
+
 const outside = ["sides", "top", "front edges"] as const;
 const inside = ["inside sides", "inside top", "inside bottom", "inside back", "shelves"] as const;
 
@@ -91,10 +96,10 @@ const inside = ["inside sides", "inside top", "inside bottom", "inside back", "s
  * panel; of a rail not the ends, which are in a joint; of a leg not the top, which is under something; a case with
  * drawers outside alone, one without inside too.
  *
- * @param part  as `surfacesOf` takes it
+ * @param part  its kind, and the drawers of a carcase
  * @returns     names of its surfaces
  */
-export function usuallyFinished(part: AreaPart): readonly string[] {
+export function usuallyFinished(part: UsualFor): readonly string[] {
   switch (part.part) {
     case "rail":
       return surfaceNames.rail.slice(0, 4);
@@ -103,7 +108,7 @@ export function usuallyFinished(part: AreaPart): readonly string[] {
     case "turned-leg":
       return ["side", "foot"];
     case "carcase":
-      return part.drawers > 0 ? [...outside, "drawer fronts"] : [...outside, ...inside];
+      return (part.drawers ?? 0) > 0 ? [...outside, "drawer fronts"] : [...outside, ...inside];
     default:
       return surfaceNames[part.part];
   }

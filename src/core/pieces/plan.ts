@@ -9,6 +9,8 @@ import { checkMostWaits, type Place, placeTasks, type Task } from "./place-tasks
 export interface PieceToPlan {
   /** Surface to be finished [m²], above 0 to 200. */
   readonly areaM2: number;
+  /** Of which end grain [m²], and how many times as much of the first coat it takes; none unless told. */
+  readonly endGrain?: { readonly areaM2: number; readonly times: number };
   /** In order, 1 to 40 of them coats. */
   readonly steps: readonly FinishingStep[];
   /** In order of time, none overlapping. */
@@ -91,16 +93,25 @@ function laidOut(written: readonly FinishingStep[], areaM2: number): Laid {
   return { steps, tasks, stepOf, cure };
 }
 
+/** The liquid of each step [mL]. Of the first, end grain drinks more than its share, and none of that stands as film. */
+function millilitresOf({ steps }: Laid, { areaM2, endGrain }: PieceToPlan): readonly number[] {
+  const first = steps.findIndex(({ step }) => step.liquid !== undefined);
+  const drinks = endGrain === undefined ? 0 : (endGrain.times - 1) * endGrain.areaM2;
+  return steps.map(
+    ({ step }, i) => (step.liquid?.litresPerM2 ?? 0) * 1000 * (areaM2 + (i === first ? drinks : 0)),
+  );
+}
+
 /** What each step shows of itself, wherever it goes. */
-function tellings({ steps }: Laid, areaM2: number) {
+function tellings({ steps }: Laid, millilitres: readonly number[]) {
   let coats = 0;
-  return steps.map(({ step, written }) => {
+  return steps.map(({ step, written }, i) => {
     if (step.what === "coat") coats += 1;
     return {
       what: step.what,
       source: written,
       ...(step.what === "coat" ? { coat: coats } : {}),
-      millilitres: (step.liquid?.litresPerM2 ?? 0) * 1000 * areaM2,
+      millilitres: millilitres[i] ?? 0,
       waitMinutes: step.leastWaitMinutes,
       ...(step.mostWaitMinutes === undefined ? {} : { mostWaitMinutes: step.mostWaitMinutes }),
     };
@@ -120,7 +131,7 @@ function inEvenings(of: Told, place: Place, evenings: readonly Evening[]): reado
 
 /** The evenings' steps with their dates, and from which day on the others may be done. */
 function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readonly PlannedStep[] {
-  const told = tellings(laid, piece.areaM2);
+  const told = tellings(laid, millilitresOf(laid, piece));
   const out: PlannedStep[] = [];
   let day: CalendarDay | null = null;
   told.forEach((of, i) => {
@@ -141,13 +152,16 @@ function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readon
  * A finishing schedule laid onto a real piece: the steps in order with their dates, the liquid for each, and the film
  * at the end.
  *
- *     V = Σ a·A,   h = Σ a·φ·τ     (a: liquid per area of a coat, A: area, φ: volume solids, τ: share that stays)
+ *     V = Σ a·A + a1·(e − 1)·E,   h = Σ a·φ·τ
+ *
+ * with a the liquid per area of a coat and a1 that of the first, A the area, E the end grain of it, e how many times as
+ * much that takes, φ the volume solids and τ the share that stays.
  *
  * Each step goes into the first evening with room for it after the least wait and within the most; a night is waited
  * where the schedule asks one. Times are local wall-clock minutes: a night in which the clocks change is an hour longer
  * or shorter than reckoned. What comes after the cure has a first day, and no hour.
  *
- * @param piece  area above 0 to 200 m², steps with 1 to 40 coats, evenings in order
+ * @param piece  area above 0 to 200 m², the end grain of it, steps with 1 to 40 coats, evenings in order
  * @returns      steps (days are null where the evenings do not reach), millilitres, dry film [m]
  * @throws DomainError for an area, a step or an evening that is out of range or out of order, and for a most wait that
  *                     none of the evenings can keep
@@ -158,6 +172,10 @@ function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readon
  */
 export function planPiece(piece: PieceToPlan): PiecePlan {
   inRange("areaM2", piece.areaM2, { min: 1e-4, max: 200 });
+  if (piece.endGrain !== undefined) {
+    inRange("endGrainM2", piece.endGrain.areaM2, { min: 0, max: piece.areaM2 });
+    inRange("endGrainTimes", piece.endGrain.times, { min: 1, max: 10 });
+  }
   checkSteps(piece.steps);
   checkEvenings(piece.evenings);
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
@@ -168,7 +186,7 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
   });
   const places = placeTasks(laid.tasks, piece.evenings);
   const liquids = laid.steps.flatMap(({ step }) => step.liquid ?? []);
-  const millilitresUsed = liquids.reduce((sum, l) => sum + l.litresPerM2, 0) * 1000 * piece.areaM2;
+  const millilitresUsed = millilitresOf(laid, piece).reduce((sum, ml) => sum + ml, 0);
   const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);
   return {
     steps: dated(laid, places, piece),

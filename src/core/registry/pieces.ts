@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { usuallyTakesMore } from "../area/total.ts";
 import { DomainError } from "../domain-error.ts";
 import { benchTime, clock } from "../pieces/bench-time.ts";
 import type { Evening } from "../pieces/evening.ts";
@@ -15,6 +16,13 @@ import { resins, solvent } from "./solvent.ts";
 
 const input = z.strictObject({
   areaM2: z.number(),
+  endGrainM2: z.number().min(0).default(0).describe("of the area, m²; `area` works it out"),
+  endGrainTimes: z
+    .number()
+    .min(1)
+    .max(10)
+    .default(usuallyTakesMore.endGrainTimes)
+    .describe("how many times as much of the first coat end grain takes: from memory"),
   method: z.enum(pieceMethods),
   /** In all, the sealing ones too. */
   coats: z.number(),
@@ -151,6 +159,7 @@ export const piecePlan = defineCalculation({
     const recipe = recipeOf(given);
     const plan = planPiece({
       areaM2: given.areaM2,
+      endGrain: { areaM2: given.endGrainM2, times: given.endGrainTimes },
       steps: stepsOf(given, recipe),
       evenings: given.windows.map(eveningOf),
       ...(given.spareShare === undefined ? {} : { spareShare: given.spareShare }),

@@ -1,5 +1,6 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
+import type { PieceComponent } from "../notebook/kinds/pieces.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 
 /** What the book says of one piece. The schedule is the last one written that still stands. */
@@ -8,6 +9,9 @@ export interface PieceView {
   readonly name: string;
   readonly areaM2: number;
   readonly areaTyped: string;
+  /** What the area was worked out from; none where it was told. */
+  readonly parts: readonly PieceComponent[];
+  readonly endGrainTimes: number | null;
   readonly wood: string | null;
   readonly lies: Body<"piece-described">["lies"] | null;
   readonly wanted: string | null;
@@ -34,6 +38,8 @@ export function pieceView(read: NotebookReader, id: string): PieceView | null {
       name: described.name,
       areaM2: described.area.si,
       areaTyped: described.area.typed,
+      parts: described.parts ?? [],
+      endGrainTimes: described.endGrainTimes ?? null,
       wood: described.wood ?? null,
       lies: described.lies ?? null,
       wanted: described.wanted ?? null,

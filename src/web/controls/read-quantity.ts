@@ -12,6 +12,8 @@ export interface FieldExpects extends Expected {
   readonly max?: number;
   /** The unit that the range, and a value typed in another unit, is said in. */
   readonly sayIn: string;
+  /** To how many figures it is said back; three unless told. */
+  readonly digits?: number;
 }
 
 const celsius = (c: number): number => c + 273.15;
@@ -123,7 +125,8 @@ function outside(si: number, typed: string, expects: FieldExpects) {
 /** Said back where the unit typed is not the one reckoned in, or where another gallon would change it. */
 function understood(read: Reading, instead: Reading | undefined, expects: FieldExpects): string | undefined {
   const sayIn = metricOf(read, expects);
-  const back = read.unit === sayIn ? undefined : formatQuantity(read.si, sayIn);
+  const format = expects.digits === undefined ? {} : { significantDigits: expects.digits };
+  const back = read.unit === sayIn ? undefined : formatQuantity(read.si, sayIn, format);
   if (instead === undefined) return back;
   return words.controls.otherGallon(back ?? read.typed, formatQuantity(instead.si, sayIn));
 }

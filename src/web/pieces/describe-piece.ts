@@ -4,6 +4,8 @@ import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import type { PieceDraft } from "./draft.ts";
+import { keptParts } from "./parts/kept-parts.ts";
+import { type PartFigures, timesFrom } from "./parts/parts-total.ts";
 import { liesOf } from "./prefill.ts";
 
 /** Bare wood with nothing over it goes without saying. */
@@ -11,13 +13,29 @@ function liesIn({ under, over }: PieceDraft): Pick<Body<"piece-described">, "lie
   return under === "bare wood" && over === "nothing" ? {} : { lies: { under, over } };
 }
 
+/** What the area was worked out from, where it was. */
+function takenApart(
+  draft: PieceDraft,
+  figures: readonly PartFigures[],
+): Pick<Body<"piece-described">, "parts" | "endGrainTimes"> {
+  const parts = keptParts(figures);
+  const endGrainTimes = timesFrom(draft.endGrainTimes);
+  if (parts.length === 0) return {};
+  return { parts, ...(endGrainTimes === undefined ? {} : { endGrainTimes }) };
+}
+
 /** Writes a new piece down, and gives its id. */
-export function describePiece(book: OpenBook, draft: PieceDraft, area: TypedQuantity): string {
+export function describePiece(
+  book: OpenBook,
+  draft: PieceDraft,
+  area: TypedQuantity,
+  parts: readonly PartFigures[],
+): string {
   const wood = draft.wood.trim();
   const told = wood === "" ? {} : { wood };
   return book.write({
     kind: "piece-described",
-    body: { name: draft.name.trim(), area, ...told, ...liesIn(draft) },
+    body: { name: draft.name.trim(), area, ...told, ...liesIn(draft), ...takenApart(draft, parts) },
   });
 }
 

@@ -1,3 +1,4 @@
+import { usuallyTakesMore } from "../../core/area/total.ts";
 import { calendarDay } from "../../core/pieces/calendar-day.ts";
 import type { FinishingSchedule } from "../../core/pieces/finishing-schedules.ts";
 import type { LayerOver, LayerUnder } from "../../core/pieces/layers.ts";
@@ -9,6 +10,8 @@ import type { Problem } from "../../core/registry/problem.ts";
 import { fail, type Result } from "../../core/result.ts";
 import type { OwnUse } from "../../core/views/planned-used.ts";
 import { type EveningChoice, windowsFrom } from "./evenings.ts";
+import type { PartDraft } from "./parts/part-draft.ts";
+import { timesFrom } from "./parts/parts-total.ts";
 import { coatsIn, mainCoat, type StepDraft, writtenFrom } from "./step-draft.ts";
 
 export type PlanInput = PiecePlanInput;
@@ -18,6 +21,9 @@ export type Plan = PiecePlanOutput;
 export interface PieceDraft {
   readonly name: string;
   readonly area: string;
+  /** What the area is worked out from, where it is not simply told. */
+  readonly parts: readonly PartDraft[];
+  readonly endGrainTimes: string;
   readonly wood: string;
   readonly method: PieceMethod;
   readonly cut: string;
@@ -41,6 +47,8 @@ export interface PieceDraft {
 /** What the fields come to; undefined where one cannot be read yet. */
 export interface PieceFigures {
   readonly areaM2: number | undefined;
+  /** Of the area, where it was worked out from parts. */
+  readonly endGrainM2: number;
   readonly cutLbPerGal: number | undefined;
   /** As a calculation takes it. */
   readonly solvent: PlanInput["solvent"] | undefined;
@@ -50,6 +58,8 @@ export interface PieceFigures {
 export const emptyDraft = (today: string): PieceDraft => ({
   name: "",
   area: "",
+  parts: [],
+  endGrainTimes: String(usuallyTakesMore.endGrainTimes),
   wood: "",
   method: "pad",
   cut: "1½ lb",
@@ -96,12 +106,14 @@ function recipeOf(draft: PieceDraft, figures: PieceFigures): Recipe | undefined 
 
 /** What to ask of the plan, or undefined while something it needs cannot be read. */
 export function planInput(draft: PieceDraft, figures: PieceFigures): PlanInput | undefined {
-  const { areaM2, solvent } = figures;
+  const { areaM2, endGrainM2, solvent } = figures;
+  const endGrainTimes = timesFrom(draft.endGrainTimes);
   const day = /^\d{4}-\d{2}-\d{2}$/.test(draft.firstEvening);
   const recipe = recipeOf(draft, figures);
   if (areaM2 === undefined || recipe === undefined || solvent === undefined || !day) return undefined;
   return {
     areaM2,
+    ...(endGrainM2 > 0 && endGrainTimes !== undefined ? { endGrainM2, endGrainTimes } : {}),
     solvent,
     ...recipe,
     spareShare: decimal(draft.spare) / 100,

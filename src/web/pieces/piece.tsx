@@ -24,6 +24,7 @@ import {
   waxOfSchedule,
 } from "./kept-plan.ts";
 import { LayerNotes } from "./layer-notes.tsx";
+import { CountedParts } from "./parts/counted-parts.tsx";
 import { PieceJar, usePieceJar } from "./piece-jar.tsx";
 import { liesOf } from "./prefill.ts";
 import { vapourWork } from "./vapour-work.ts";
@@ -120,6 +121,7 @@ function PiecePage(props: { readonly piece: Piece }) {
         {props.piece.areaTyped}
         {props.piece.wood === null ? "" : `, ${props.piece.wood}`}
       </p>
+      <CountedParts piece={props.piece} />
       <Show
         when={schedule()}
         keyed

@@ -9,6 +9,7 @@ import { withDigits } from "../words/number.ts";
 import * as words from "../words/words.ts";
 import { eveningChoices } from "./evenings.ts";
 import { LayerFields } from "./layer-fields.tsx";
+import { PartsEditor } from "./parts/parts-editor.tsx";
 import type { Planning } from "./planning.ts";
 import { ScheduleFields } from "./schedule-fields.tsx";
 
@@ -49,6 +50,7 @@ function PieceFields(props: FieldsProps) {
         told={told()}
         onInput={(typed) => put({ area: typed })}
       />
+      <PartsEditor planning={props.planning} />
       <TextField label={words.pieces.wood} value={draft().wood} onInput={(wood) => put({ wood })} />
     </>
   );

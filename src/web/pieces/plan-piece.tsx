@@ -48,7 +48,7 @@ export function PlanPieceView(props: ScreenProps) {
     const [area, schedule] = [planning.area(), planning.schedule()];
     if (planning.draft().name.trim() === "" || !area.ok || schedule === undefined) return;
     if (known !== null) correctLies(book, known, planning.draft());
-    const piece = known?.id ?? describePiece(book, planning.draft(), area.value);
+    const piece = known?.id ?? describePiece(book, planning.draft(), area.value, planning.parts().parts);
     book.write({
       kind: "piece-scheduled",
       about: [piece, ...(won === null ? [] : [won.trial])],

@@ -1,4 +1,5 @@
 import { createMemo, createSignal } from "solid-js";
+import { usuallyTakesMore } from "../../core/area/total.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { scheduleFromPlan } from "../../core/registry/piece-schedule.ts";
 import { solventOf } from "../../core/registry/solvent-of.ts";
@@ -8,8 +9,19 @@ import type { OpenBook } from "../book-store/open-book.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
 import { type PieceDraft, planFrom, planInput } from "./draft.ts";
 import { gramsPerMl } from "./kept-plan.ts";
+import type { PartDraft } from "./parts/part-draft.ts";
+import { areaText, type PartsFigures, partsFigures, timesFrom } from "./parts/parts-total.ts";
 import { costOf, resinsOnShelf, solventsOnShelf } from "./shelf-choice.ts";
 import { draftsOf } from "./step-draft.ts";
+
+const areaOf = ({ total, unit }: PartsFigures): string | undefined =>
+  total === undefined ? undefined : areaText(total.areaM2, unit);
+
+/** The draft with other parts: the area follows them, and goes when the last of them does. */
+function withParts(before: PieceDraft, parts: readonly PartDraft[]): PieceDraft {
+  const now = areaOf(partsFigures(parts, usuallyTakesMore.endGrainTimes));
+  return { ...before, parts, area: now ?? (before.parts.length > 0 ? "" : before.area) };
+}
 
 export type Planning = ReturnType<typeof createPlanning>;
 
@@ -22,6 +34,9 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
   const resin = () => resins().find((material) => material.id === draft().resin) ?? null;
   const solvent = () => solvents().find((material) => material.id === draft().solvent) ?? null;
   const area = createMemo(() => readQuantity(draft().area, fields.area));
+  const endGrainTimes = () => timesFrom(draft().endGrainTimes) ?? usuallyTakesMore.endGrainTimes;
+  const parts = createMemo(() => partsFigures(draft().parts, endGrainTimes()));
+  const partsArea = createMemo(() => areaOf(parts()));
   const cutRead = createMemo(() => readQuantity(draft().cut, fields.cut));
   const ownOf = (method: PieceMethod) =>
     book.look(`pieces:own:${method}`, (read) => ownUse(read, method, (piece) => gramsPerMl(piece.schedule)));
@@ -30,6 +45,7 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     const [areaRead, cutGiven, composition] = [area(), cutRead(), solvent()?.composition];
     return planInput(draft(), {
       areaM2: areaRead.ok ? areaRead.value.si : undefined,
+      endGrainM2: draft().area === partsArea() ? (parts().total?.endGrainM2 ?? 0) : 0,
       cutLbPerGal: cutGiven.ok ? poundsPerUsGallonFromCut(cut(cutGiven.value.si)) : undefined,
       solvent: composition === undefined || composition === null ? undefined : solventOf(composition),
       own: own(),
@@ -47,6 +63,10 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
   return {
     draft,
     put: (change: Partial<PieceDraft>) => setDraft((before) => ({ ...before, ...change })),
+    putParts: (to: readonly PartDraft[]) => setDraft((before) => withParts(before, to)),
+    parts,
+    /** What the parts come to, as it is written into the field. */
+    partsArea,
     told,
     tell: () => setTold(true),
     resins,

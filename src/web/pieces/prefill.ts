@@ -13,6 +13,7 @@ import { upToDigits } from "../words/number.ts";
 import { shortCut } from "./cut-text.ts";
 import type { PieceDraft } from "./draft.ts";
 import type { Lies } from "./layer-notes.tsx";
+import { draftsFromKept } from "./parts/kept-parts.ts";
 import { stepDraft } from "./step-draft.ts";
 
 /** What the winner of a trial fills in. The jar of the recipe, where there is one, says which alcohol it was. */
@@ -90,6 +91,8 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
   return {
     name: piece.name,
     area: piece.areaTyped,
+    parts: draftsFromKept(piece.parts),
+    ...(piece.endGrainTimes === null ? {} : { endGrainTimes: String(piece.endGrainTimes) }),
     wood: piece.wood ?? "",
     ...liesOf(piece),
     ...(recipe === undefined
@@ -112,7 +115,7 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
   };
 }
 
-/** The draft of another piece with the recipe of one done before: its name, its size, its evenings and what it takes a coat are its own. */
+/** The draft of another piece with the recipe of one done before: its name, its size, its evenings and what it takes a coat are its own. The parts come along, to have their sizes changed. */
 export function repeated(piece: PieceView, today: string): Partial<PieceDraft> {
   return { ...fromPiece(piece), name: "", area: "", perM2: "", firstEvening: today };
 }

@@ -12,6 +12,7 @@ export { keeping, keepingAlone } from "./en/keeping.ts";
 export { layers } from "./en/layers.ts";
 export { ownFile } from "./en/own-file.ts";
 export { pairing } from "./en/pairing.ts";
+export { parts } from "./en/parts.ts";
 export { pieces } from "./en/pieces.ts";
 export { plan } from "./en/plan.ts";
 export { remembered } from "./en/remembered.ts";

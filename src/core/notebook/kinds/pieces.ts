@@ -22,10 +22,29 @@ export const scheduleStep = z.looseObject({
 });
 export type ScheduleStep = z.output<typeof scheduleStep>;
 
+/** One part that a piece's area was worked out from; sizes and profile as they were measured. */
+export const pieceComponent = z.looseObject({
+  /** A kind of part as the calculation `area` names them. */
+  part: z.string(),
+  name: z.string().optional(),
+  count: z.int().min(1),
+  sizes: z.record(z.string(), typedQuantity),
+  /** Pairs: height and diameter of a turned part, or across and up of a moulding's section. */
+  profile: z.array(z.array(typedQuantity)).optional(),
+  shelves: z.int().min(0).optional(),
+  drawers: z.int().min(0).optional(),
+  grain: z.string().optional(),
+  finished: z.array(z.string()),
+});
+export type PieceComponent = z.output<typeof pieceComponent>;
+
 export const pieceKinds = {
   "piece-described": z.looseObject({
     name: z.string().min(1),
     area: typedQuantity,
+    /** What the area was worked out from; absent where it was told. */
+    parts: z.array(pieceComponent).optional(),
+    endGrainTimes: z.number().min(1).optional(),
     wood: z.string().optional(),
     lies: z.looseObject({ under: z.string().optional(), over: z.string().optional() }).optional(),
     wanted: day.optional(),

@@ -3,7 +3,7 @@ import { also, list, type Sayings } from "./naming.ts";
 
 export const pieceSayings: Sayings<keyof typeof pieceKinds> = {
   "piece-described": (b) =>
-    `Piece: ${b.name}, ${b.area.typed}${also(", ", b.wood)}${also(", wanted by ", b.wanted)}.`,
+    `Piece: ${b.name}, ${b.area.typed}${fromParts(b.parts?.length ?? 0)}${also(", ", b.wood)}${also(", wanted by ", b.wanted)}.`,
   "piece-scheduled": (b, name) =>
     `${name.of(name.entry.about[0])} scheduled: ${b.recipe.coats} coats of a ${b.recipe.cutLbPerGal} lb cut, in ${b.steps.length} steps.`,
   "piece-handed-over": (b, name) =>
@@ -18,3 +18,5 @@ export const pieceSayings: Sayings<keyof typeof pieceKinds> = {
 
 /** `2026-11-26 18:00` of `2026-11-26T18:00`. */
 const plain = (at: string): string => at.replace("T", " ");
+
+const fromParts = (n: number): string => (n === 0 ? "" : ` from ${n} ${n === 1 ? "part" : "parts"}`);
