@@ -34,7 +34,7 @@ export function LayerNotes(props: NotesProps) {
   const saying = (stops: boolean) => advice().filter((one) => one.stops === stops);
   return (
     <section class="stack">
-      <h3>{words.layers.heading}</h3>
+      <h2>{words.layers.heading}</h2>
       <For each={saying(true)}>
         {(one) => <DoesNotFit heading={words.layers.stops} says={inWords(one, props.lies)} />}
       </For>
