@@ -19,6 +19,7 @@ import { Hands } from "./helpers.tsx";
 import { Next } from "./next.tsx";
 import { OtherActs } from "./other-acts.tsx";
 import { Otherwise } from "./otherwise.tsx";
+import { Remind } from "./remind.tsx";
 import { firstStep } from "./state.ts";
 import { Twice } from "./twice.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
@@ -71,6 +72,9 @@ export function BenchView() {
         </div>
         <div class="after">
           <Next bench={bench} />
+          <Show when={bench.trials().length > 0 || bench.next().later.length > 0}>
+            <Remind bench={bench} />
+          </Show>
           <OtherActs bench={bench} />
         </div>
       </div>

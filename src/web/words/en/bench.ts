@@ -97,6 +97,18 @@ export const bench = {
   pieceCoat: (name: string, coat: number) => `Coat ${coat} on ${name}`,
   lookAt: (code: string) => `Look at jar ${code} again`,
   lookFirst: (code: string) => `Look at jar ${code} for the first time`,
+  remind: "Remind me when it is time",
+  reminding: "You are reminded when it is time, while Lacbench stays open on this device.",
+  remindNot: "Do not remind me",
+  remindWhy: {
+    refused:
+      "The browser does not let this page remind you. Its settings for this address have a switch for notifications; turn it on there and press again.",
+    "not-secure":
+      "Browsers show reminders only on a secure page, and this address begins with http. The times stand above all the same.",
+    "not-offered": "This browser shows no reminders. The times stand above all the same.",
+  },
+  remindSecure: "How to get a secure page",
+  coatDue: (coat: number, codes: readonly string[]) => `Coat ${coat} may go on: ${codes.join(" ")}`,
   waits: "Waits between coats",
   waitsSay: (minutes: string, method: string) =>
     `${minutes} after a coat is ${method}, to begin with; common practice. Set it to your own.`,
