@@ -6,7 +6,7 @@ import type { OpenBook } from "../book-store/open-book.ts";
 import type { PieceDraft } from "./draft.ts";
 import { keptParts } from "./parts/kept-parts.ts";
 import { type PartFigures, timesFrom } from "./parts/parts-total.ts";
-import { liesOf } from "./prefill.ts";
+import { fromPiece } from "./prefill.ts";
 
 /** Bare wood with nothing over it goes without saying. */
 function liesIn({ under, over }: PieceDraft): Pick<Body<"piece-described">, "lies"> {
@@ -39,16 +39,31 @@ export function describePiece(
   });
 }
 
-/** Puts right what lies under and over a piece of the book; nothing is written where it is as it was. */
-export function correctLies(book: OpenBook, piece: PieceView, draft: PieceDraft): void {
-  const was = liesOf(piece);
+/** Puts right what a plan has changed of a piece of the book: its area and parts, what lies under and over it. Nothing is written where it is as it was. */
+export function correctPiece(
+  book: OpenBook,
+  piece: PieceView,
+  draft: PieceDraft,
+  area: TypedQuantity,
+  parts: readonly PartFigures[],
+): void {
+  const was = fromPiece(piece);
+  const changed = (...fields: readonly (keyof PieceDraft)[]): boolean =>
+    fields.some((f) => f in was && JSON.stringify(draft[f]) !== JSON.stringify(was[f]));
+  const apart = changed("parts", "endGrainTimes");
   const current = book.whole().making(piece.id);
-  if (current === undefined || (was.under === draft.under && was.over === draft.over)) return;
+  if (current === undefined || !(apart || changed("area", "under", "over"))) return;
   const { lies: _, ...kept } = current.body as Body<"piece-described">;
+  const { parts: __, endGrainTimes: ___, ...told } = kept;
   book.write({
     kind: "piece-described",
     about: [piece.id],
     strikes: strikesToCorrect(current),
-    body: { ...kept, ...liesIn(draft) } as Body<"piece-described">, // the old body without what is put right
+    // the old body, what was put right in place of what was
+    body: {
+      ...(apart ? { ...told, ...takenApart(draft, parts) } : kept),
+      area,
+      ...liesIn(draft),
+    } as Body<"piece-described">,
   });
 }

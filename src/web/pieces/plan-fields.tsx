@@ -22,7 +22,11 @@ export function PlanFields(props: FieldsProps & { readonly described: boolean })
   return (
     <section class="hung stack piece-fields">
       <Show when={!props.described}>
-        <PieceFields planning={props.planning} />
+        <NameField planning={props.planning} />
+      </Show>
+      <AreaFields planning={props.planning} />
+      <Show when={!props.described}>
+        <WoodField planning={props.planning} />
       </Show>
       <LayerFields planning={props.planning} />
       <RecipeFields planning={props.planning} />
@@ -31,17 +35,23 @@ export function PlanFields(props: FieldsProps & { readonly described: boolean })
   );
 }
 
-function PieceFields(props: FieldsProps) {
+function NameField(props: FieldsProps) {
+  const { draft, put, told } = props.planning;
+  return (
+    <TextField
+      label={words.pieces.name}
+      value={draft().name}
+      hint={words.pieces.nameHint}
+      wrong={told() && draft().name.trim() === "" ? words.pieces.nameMissing : undefined}
+      onInput={(name) => put({ name })}
+    />
+  );
+}
+
+function AreaFields(props: FieldsProps) {
   const { draft, put, told, area } = props.planning;
   return (
     <>
-      <TextField
-        label={words.pieces.name}
-        value={draft().name}
-        hint={words.pieces.nameHint}
-        wrong={told() && draft().name.trim() === "" ? words.pieces.nameMissing : undefined}
-        onInput={(name) => put({ name })}
-      />
       <QuantityField
         label={words.pieces.area}
         typed={draft().area}
@@ -51,9 +61,13 @@ function PieceFields(props: FieldsProps) {
         onInput={(typed) => put({ area: typed })}
       />
       <PartsEditor planning={props.planning} />
-      <TextField label={words.pieces.wood} value={draft().wood} onInput={(wood) => put({ wood })} />
     </>
   );
+}
+
+function WoodField(props: FieldsProps) {
+  const { draft, put } = props.planning;
+  return <TextField label={words.pieces.wood} value={draft().wood} onInput={(wood) => put({ wood })} />;
 }
 
 function RecipeFields(props: FieldsProps) {

@@ -9,7 +9,7 @@ import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { dayOf } from "../words/time.ts";
 import * as words from "../words/words.ts";
-import { correctLies, describePiece } from "./describe-piece.ts";
+import { correctPiece, describePiece } from "./describe-piece.ts";
 import { emptyDraft } from "./draft.ts";
 import { LayerNotes } from "./layer-notes.tsx";
 import "./pieces.css";
@@ -47,8 +47,9 @@ export function PlanPieceView(props: ScreenProps) {
     planning.tell();
     const [area, schedule] = [planning.area(), planning.schedule()];
     if (planning.draft().name.trim() === "" || !area.ok || schedule === undefined) return;
-    if (known !== null) correctLies(book, known, planning.draft());
-    const piece = known?.id ?? describePiece(book, planning.draft(), area.value, planning.parts().parts);
+    const parts = planning.parts().parts;
+    if (known !== null) correctPiece(book, known, planning.draft(), area.value, parts);
+    const piece = known?.id ?? describePiece(book, planning.draft(), area.value, parts);
     book.write({
       kind: "piece-scheduled",
       about: [piece, ...(won === null ? [] : [won.trial])],

@@ -1,3 +1,4 @@
+import { usuallyTakesMore } from "../../core/area/total.ts";
 import type { NotebookReader } from "../../core/notebook/reader.ts";
 import type { WrittenStep } from "../../core/pieces/finishing-schedules.ts";
 import { layersOver, layersUnder } from "../../core/pieces/layers.ts";
@@ -92,7 +93,7 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     name: piece.name,
     area: piece.areaTyped,
     parts: draftsFromKept(piece.parts),
-    ...(piece.endGrainTimes === null ? {} : { endGrainTimes: String(piece.endGrainTimes) }),
+    endGrainTimes: String(piece.endGrainTimes ?? usuallyTakesMore.endGrainTimes),
     wood: piece.wood ?? "",
     ...liesOf(piece),
     ...(recipe === undefined

@@ -20,7 +20,8 @@ export function PartsEditor(props: { readonly planning: Planning }) {
     readonly says: string;
     readonly parts: readonly PartDraft[];
   } | null>(null);
-  const begunWith = draft().parts.length;
+  /** The parts of a piece done before come along without its area: they are what to look at first. */
+  const begunOpen = draft().parts.length > 0 && draft().area === "";
 
   const change = (to: readonly PartDraft[]) => {
     setBefore(null);
@@ -41,7 +42,7 @@ export function PartsEditor(props: { readonly planning: Planning }) {
     change((typical?.parts ?? []).map((part) => draftOf(part, words.parts.names[part.name])));
   };
   return (
-    <details class="parts" open={begunWith > 0}>
+    <details class="parts" open={begunOpen}>
       <summary>{words.parts.open}</summary>
       <div class="stack">
         <Show when={draft().parts.length === 0}>
