@@ -1,7 +1,7 @@
 import type { Engine, Statement } from "./engine/engine.ts";
 import { SumAtMost, type Term } from "./engine/sum-at-most.ts";
 import { engineOf } from "./exact.ts";
-import { type MeasuredPlan, measured } from "./good-agenda.ts";
+import { type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { longestPaths } from "./longest-paths.ts";
 import { luby } from "./luby.ts";
@@ -91,7 +91,7 @@ function idleOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
  * @param limit     on the measure
  * @param known     a plan to begin with
  * @param mostFor   what the limit is to be for a plan to be better than another
- * @param mustStop  asked now and then with the steps taken
+ * @param watch     asked when to stop, and told of better plans
  * @returns         the best plan, and whether none is better
  * @throws DomainError never
  *
@@ -104,7 +104,7 @@ export function descend(
   limit: SumAtMost,
   known: MeasuredPlan,
   mostFor: (plan: MeasuredPlan) => number,
-  mustStop: (steps: number) => boolean,
+  watch: Watch,
 ): Bettered {
   let plan = known;
   const aim = (): void => {
@@ -113,7 +113,7 @@ export function descend(
     engine.wakeAll();
   };
   aim();
-  const stop = (): boolean => mustStop(engine.work);
+  const stop = (): boolean => watch.mustStop(engine.work);
   for (let round = 1; !stop(); round++) {
     const outcome = engine.search(100 * luby(round), stop);
     if (outcome === "none") return { plan, proven: true };
@@ -134,23 +134,19 @@ export function descend(
  *
  * @param laid      the agenda
  * @param known     a plan to begin with: its finish is kept
- * @param mustStop  asked now and then with the steps taken
+ * @param watch     asked when to stop, and told of better plans
  * @returns         the plan, and whether fewer sessions are impossible
  * @throws DomainError never
  *
  * Valid:  as `shortened`
  * Source: lexicographic order of goals; search as in `solveProject`
  */
-export function fewestSessions(
-  laid: Laid,
-  known: MeasuredPlan,
-  mustStop: (steps: number) => boolean,
-): Bettered {
+export function fewestSessions(laid: Laid, known: MeasuredPlan, watch: Watch): Bettered {
   if (known.sessions <= laid.fewest) return { plan: known, proven: true };
   const engine = engineUntil(laid, known.finish);
   const used = useOfWindows(laid, engine);
   const limit = togetherAtMost(engine, used, used.length);
-  return descend(laid, engine, limit, known, (plan) => plan.sessions - 1, mustStop);
+  return descend(laid, engine, limit, known, (plan) => plan.sessions - 1, watch);
 }
 
 /**
@@ -158,19 +154,19 @@ export function fewestSessions(
  *
  * @param laid      the agenda
  * @param known     a plan to begin with: its finish and its count of sessions are kept
- * @param mustStop  asked now and then with the steps taken
+ * @param watch     asked when to stop, and told of better plans
  * @returns         the plan, and whether less is impossible
  * @throws DomainError never
  *
  * Valid:  one person; with more it is returned as it is, and is proven only when nobody is idle
  * Source: as `fewestSessions`
  */
-export function leastIdle(laid: Laid, known: MeasuredPlan, mustStop: (steps: number) => boolean): Bettered {
+export function leastIdle(laid: Laid, known: MeasuredPlan, watch: Watch): Bettered {
   const { capacity } = laid.agenda;
   if (known.idleMinutes === 0) return { plan: known, proven: true };
   if (capacity.person !== 1) return { plan: known, proven: false };
   const engine = engineUntil(laid, known.finish);
   togetherAtMost(engine, useOfWindows(laid, engine), known.sessions);
   const limit = togetherAtMost(engine, idleOfWindows(laid, engine), 2 ** 28);
-  return descend(laid, engine, limit, known, (plan) => plan.idleMinutes - 1, mustStop);
+  return descend(laid, engine, limit, known, (plan) => plan.idleMinutes - 1, watch);
 }

@@ -10,6 +10,14 @@ export interface MeasuredPlan extends Measures {
   readonly starts: Int32Array;
 }
 
+/** Who is asked and told on the way. */
+export interface Watch {
+  /** Asked now and then with the steps taken; true ends the search with the best found. */
+  readonly mustStop: (steps: number) => boolean;
+  /** Told of every better plan. */
+  readonly onBest: (plan: MeasuredPlan) => void;
+}
+
 /** Starts with what they come to. */
 export const measured = (laid: Laid, starts: Int32Array): MeasuredPlan => ({
   starts,
@@ -26,20 +34,14 @@ export const isBestOfAll = (laid: Laid, plan: MeasuredPlan): boolean =>
  *
  * @param laid      the agenda
  * @param patience  how many rounds may bring nothing better
- * @param mustStop  asked after each round with the steps taken
- * @param onBest    told of every better plan
+ * @param watch     asked after each round, and told of better plans
  * @returns         the best plan by finish, sessions and idle minutes; none when no order could be placed
  * @throws DomainError never
  *
  * Valid:  any agenda that `layAgenda` took
  * Source: V. Valls, F. Ballestín and S. Quintanilla, "Justification and RCPSP", Eur. J. Oper. Res. 165 (2005) 375
  */
-export function goodAgenda(
-  laid: Laid,
-  patience: number,
-  mustStop: (steps: number) => boolean,
-  onBest: (plan: MeasuredPlan) => void,
-): MeasuredPlan | undefined {
+export function goodAgenda(laid: Laid, patience: number, watch: Watch): MeasuredPlan | undefined {
   const { net } = laid;
   const forth = new ListPlanner(net);
   const back = new ListPlanner(mirroredNet(net, net.horizon));
@@ -54,10 +56,10 @@ export function goodAgenda(
     if (best !== undefined && compareMeasures(plan, best) >= 0) return;
     best = plan;
     vain = 0;
-    onBest(plan);
+    watch.onBest(plan);
   };
   for (let round = 0; vain < patience; round++) {
-    if (round > 0 && mustStop(forth.work + back.work)) break;
+    if (round > 0 && watch.mustStop(forth.work + back.work)) break;
     vain++;
     const isNear = best !== undefined && round % 2 === 1;
     const order = isNear ? (best as MeasuredPlan).starts : urgency;

@@ -40,7 +40,7 @@ export class ListPlanner {
 
   /** Steps of about a microsecond. */
   get work(): number {
-    return 0.03 * (this.#work + this.#line.work + this.#room.work);
+    return 0.05 * (this.#work + this.#line.work + this.#room.work);
   }
 
   /**

@@ -1,5 +1,5 @@
 import { fewestSessions, leastIdle } from "./bench-goals.ts";
-import { goodAgenda, isBestOfAll, type MeasuredPlan, measured } from "./good-agenda.ts";
+import { goodAgenda, isBestOfAll, type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { shortened } from "./solve.ts";
 
@@ -12,7 +12,7 @@ export interface AgendaSearch {
   readonly steps: number;
   /** Asked now and then; true ends the search with the best found. */
   readonly mustStop?: () => boolean;
-  /** Told of every better plan, and of the finish that none can beat. */
+  /** Told of every better plan and of every better bound: a finish that none can beat. */
   readonly onBest?: (plan: MeasuredPlan, lowerBound: number) => void;
 }
 
@@ -42,42 +42,48 @@ export function planAgenda(laid: Laid, search: AgendaSearch): PlannedAgenda {
   if (!Number.isFinite(laid.lower)) return none;
   const isSearchable = laid.net.minutes.length <= searchable;
   let lowerBound = laid.lower;
-  let spent = 0;
-  const until = (share: number): ((steps: number) => boolean) => {
-    const before = spent;
-    return (steps) => {
-      spent = before + steps;
-      return spent > share * search.steps || (search.mustStop?.() ?? false);
-    };
-  };
-  const tell = (plan: MeasuredPlan): void => search.onBest?.(plan, lowerBound);
-  const good = goodAgenda(
-    laid,
-    isSearchable ? 40 : Number.POSITIVE_INFINITY,
-    until(isSearchable ? 0.3 : 1),
-    tell,
-  );
+  const within = watches(search, (plan) => search.onBest?.(plan, lowerBound));
+  const good = goodAgenda(laid, isSearchable ? 40 : Number.POSITIVE_INFINITY, within(isSearchable ? 0.3 : 1));
   if (good !== undefined && isBestOfAll(laid, good))
     return { plan: good, lowerBound, provenBest: "all goals" };
-  if (!isSearchable)
-    return { plan: good, lowerBound, provenBest: good === undefined ? null : provenByBounds(laid, good) };
+  if (!isSearchable) return { plan: good, lowerBound, provenBest: provenByBounds(laid, good) };
   const known = good === undefined ? undefined : Int32Array.of(0, ...good.starts, good.finish);
-  const solved = shortened(laid.model, known, { mustStop: until(0.6) }, lowerBound);
-  if (solved.starts === null) return solved.proven ? none : { ...none, lowerBound: solved.lowerBound };
+  const { mustStop, onBest } = within(0.6);
+  const progress = (starts: Int32Array | undefined, lower: number): void => {
+    lowerBound = lower;
+    if (starts !== undefined) onBest(measured(laid, starts.slice(1, -1)));
+  };
+  const solved = shortened(laid.model, known, { mustStop, progress }, lowerBound);
   lowerBound = solved.lowerBound;
+  if (solved.starts === null) return { ...none, lowerBound };
   const soonest = measured(laid, Int32Array.from(solved.starts.slice(1, -1)));
-  tell(soonest);
-  const fewest = fewestSessions(laid, soonest, until(0.8));
-  tell(fewest.plan);
-  const least = leastIdle(laid, fewest.plan, until(1));
-  tell(least.plan);
+  const fewest = fewestSessions(laid, soonest, within(0.8));
+  const least = leastIdle(laid, fewest.plan, within(1));
   const proofs = [solved.proven, fewest.proven, least.proven];
   const proven = proofs.includes(false) ? proofs.indexOf(false) : proofs.length;
   return { plan: least.plan, lowerBound, provenBest: provenGoals[proven - 1] ?? null };
 }
 
+/** A watch for each part of a search, which ends when so great a share of all steps is spent. */
+export function watches(
+  search: AgendaSearch,
+  onBest: (plan: MeasuredPlan) => void,
+): (share: number) => Watch {
+  let spent = 0;
+  return (share) => {
+    const before = spent;
+    return {
+      onBest,
+      mustStop: (steps) => {
+        spent = before + steps;
+        return spent > share * search.steps || (search.mustStop?.() ?? false);
+      },
+    };
+  };
+}
+
 /** What the bounds alone prove. */
-function provenByBounds(laid: Laid, plan: MeasuredPlan): ProvenGoals | null {
-  if (plan.finish > laid.lower) return null;
+function provenByBounds(laid: Laid, plan: MeasuredPlan | undefined): ProvenGoals | null {
+  if (plan === undefined || plan.finish > laid.lower) return null;
   return plan.sessions > laid.fewest ? "finish" : "finish and sessions";
 }

@@ -1,9 +1,9 @@
 import { descend, engineUntil, togetherAtMost } from "./bench-goals.ts";
-import { goodAgenda, type MeasuredPlan, measured } from "./good-agenda.ts";
+import { goodAgenda, type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import { earliestStarts } from "./heads.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { ListPlanner } from "./list-planner.ts";
-import { type AgendaSearch, searchable } from "./plan-agenda.ts";
+import { type AgendaSearch, searchable, watches } from "./plan-agenda.ts";
 import { shortened } from "./solve.ts";
 
 export interface Replanned {
@@ -44,23 +44,16 @@ export function replanned(laid: Laid, old: Int32Array, search: AgendaSearch): Re
     isFewestMoved: false,
   };
   if (!Number.isFinite(laid.lower)) return none;
-  let spent = 0;
-  const until = (share: number): ((steps: number) => boolean) => {
-    const before = spent;
-    return (steps) => {
-      spent = before + steps;
-      return spent > share * search.steps || (search.mustStop?.() ?? false);
-    };
-  };
+  const within = watches(search, (plan) => search.onBest?.(plan, laid.lower));
   const oldFinish = old.reduce(
     (last, start, k) => Math.max(last, start + (laid.net.minutes[k] as number)),
     0,
   );
   const target = Math.max(laid.lower, oldFinish);
-  const soonest = soonEnough(laid, old, target, until(0.5));
+  const soonest = soonEnough(laid, old, target, within(0.5).mustStop);
   if (soonest.plan === undefined) return { ...none, lowerBound: soonest.lowerBound };
-  const { plan, isMoved } = fewestMoved(laid, old, soonest.plan, target, until(1));
-  search.onBest?.(plan, laid.lower);
+  search.onBest?.(soonest.plan, soonest.lowerBound);
+  const { plan, isMoved } = fewestMoved(laid, old, soonest.plan, target, within(1));
   return {
     plan,
     lowerBound: soonest.lowerBound,
@@ -86,7 +79,7 @@ function soonEnough(
   const kept = new ListPlanner(laid.net).keep(old);
   let plan = kept === undefined ? undefined : measured(laid, kept);
   if (plan !== undefined && plan.finish <= target) return { plan, lowerBound: laid.lower, isProven: false };
-  const anew = goodAgenda(laid, 20, mustStop, () => {});
+  const anew = goodAgenda(laid, 20, { mustStop, onBest: () => {} });
   if (plan === undefined || (anew !== undefined && anew.finish < plan.finish)) plan = anew;
   if (laid.net.minutes.length > searchable || (plan !== undefined && plan.finish <= target))
     return { plan, lowerBound: laid.lower, isProven: false };
@@ -119,7 +112,7 @@ function fewestMoved(
   old: Int32Array,
   known: MeasuredPlan,
   target: number,
-  mustStop: (steps: number) => boolean,
+  watch: Watch,
 ): { plan: MeasuredPlan; isMoved: boolean } {
   const count = (plan: MeasuredPlan): number => movedIn(laid, old, plan.starts).length;
   if (count(known) <= mustMove(laid, old)) return { plan: known, isMoved: true };
@@ -135,6 +128,6 @@ function fewestMoved(
     return [moved];
   });
   const limit = togetherAtMost(engine, moves, moves.length);
-  const { plan, proven } = descend(laid, engine, limit, known, (best) => count(best) - 1, mustStop);
+  const { plan, proven } = descend(laid, engine, limit, known, (best) => count(best) - 1, watch);
   return { plan, isMoved: proven };
 }

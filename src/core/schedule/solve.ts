@@ -24,8 +24,8 @@ export interface Solved {
 export interface Search {
   /** Asked now and then with the steps taken so far; true ends the search with the best found. */
   readonly mustStop: (steps: number) => boolean;
-  /** Told of every better schedule and of every better bound. */
-  readonly progress?: (length: number | null, lowerBound: number) => void;
+  /** Told of every better schedule and of every better bound: the best starts, and a length that none can beat. */
+  readonly progress?: (starts: Int32Array | undefined, lowerBound: number) => void;
 }
 
 /** No schedule that starts everything as early as it can is longer than this. */
@@ -201,7 +201,7 @@ class Solver {
     this.#best = starts.slice(0, this.#end + 1);
     this.#engine.want(starts);
     const length = starts[this.#end] as number;
-    this.#search.progress?.(length, this.#lower);
+    this.#search.progress?.(this.#best, this.#lower);
     return this.#engine.require(2 * this.#end + 1, 1 - length);
   }
 
@@ -209,7 +209,7 @@ class Solver {
     const least = this.#engine.bounds.least(this.#end);
     if (this.#engine.bounds.level > 0 || least <= this.#lower) return;
     this.#lower = least;
-    this.#search.progress?.(this.#best?.[this.#end] ?? null, least);
+    this.#search.progress?.(this.#best, least);
   }
 
   #answer(proven: boolean): Solved {
