@@ -1,5 +1,6 @@
 import { inRange } from "../domain-error.ts";
 import type { Metre } from "../units.ts";
+import { type Begun, eveningsAfter } from "./begun.ts";
 import { type CalendarDay, dayNumber, daysLater } from "./calendar-day.ts";
 import { checkEvenings, type Evening } from "./evening.ts";
 import { checkSteps, type FinishingStep, inARow, type PieceWork, passes } from "./finishing-step.ts";
@@ -17,6 +18,8 @@ export interface PieceToPlan {
   readonly evenings: readonly Evening[];
   /** Share mixed on top of what is reckoned to be used. */
   readonly spareShare?: number;
+  /** What was done before; the rest goes into the evenings after it. */
+  readonly begun?: Begun;
 }
 
 export interface PlannedStep {
@@ -25,6 +28,8 @@ export interface PlannedStep {
   readonly source: number;
   /** 1, 2, 3 … for coats. */
   readonly coat?: number;
+  /** Behind us: it has no date here, it happened. */
+  readonly done?: boolean;
   /** Null when the evenings given do not reach. */
   readonly day: CalendarDay | null;
   readonly fromMinute: number | null;
@@ -120,8 +125,13 @@ function tellings({ steps }: Laid, millilitres: readonly number[]) {
 
 type Told = ReturnType<typeof tellings>[number];
 
-/** A task in its parts, each on its evening. */
-function inEvenings(of: Told, place: Place, evenings: readonly Evening[]): readonly PlannedStep[] {
+/** A task in its parts, each on its evening; nothing where it was done before. */
+function inEvenings(
+  of: Told,
+  place: Place | undefined,
+  evenings: readonly Evening[],
+): readonly PlannedStep[] {
+  if (place === undefined) return [{ ...of, done: true, minutes: 0, day: null, fromMinute: null }];
   const parts = place.parts.map(({ evening, from, minutes }): PlannedStep => {
     const { day } = evenings[evening] as Evening;
     return { ...of, minutes, day, fromMinute: from - dayNumber(day) * 1440 };
@@ -130,14 +140,14 @@ function inEvenings(of: Told, place: Place, evenings: readonly Evening[]): reado
 }
 
 /** The evenings' steps with their dates, and from which day on the others may be done. */
-function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readonly PlannedStep[] {
+function dated(laid: Laid, rest: Rest, places: readonly Place[], piece: PieceToPlan): readonly PlannedStep[] {
   const told = tellings(laid, millilitresOf(laid, piece));
   const out: PlannedStep[] = [];
   let day: CalendarDay | null = null;
   told.forEach((of, i) => {
     const task = laid.stepOf.indexOf(i);
     if (task >= 0) {
-      out.push(...inEvenings(of, places[task] as Place, piece.evenings));
+      out.push(...inEvenings(of, places[task - rest.after], rest.evenings));
       day = out.at(-1)?.day ?? null;
       return;
     }
@@ -146,6 +156,27 @@ function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readon
     if (i >= laid.cure && day !== null) day = daysLater(day, Math.round(of.waitMinutes / 1440));
   });
   return out;
+}
+
+/** What is still to be done, and the evenings for it. */
+interface Rest {
+  /** How many of the tasks are behind us. */
+  readonly after: number;
+  readonly tasks: readonly Task[];
+  readonly evenings: readonly Evening[];
+}
+
+function restOf(laid: Laid, { begun, evenings }: PieceToPlan): Rest {
+  if (begun === undefined) return { after: 0, tasks: laid.tasks, evenings };
+  const coats = laid.tasks.flatMap(({ what }, i) => (what === "coat" ? [i] : []));
+  inRange("begun.coats", begun.coats, { min: 1, max: coats.length });
+  const last = coats[begun.coats - 1] as number; // counted in whole numbers from 1
+  const after = last + 1;
+  return {
+    after,
+    tasks: laid.tasks.slice(after),
+    evenings: eveningsAfter(evenings, begun, laid.tasks[last] as Task),
+  };
 }
 
 /**
@@ -159,11 +190,13 @@ function dated(laid: Laid, places: readonly Place[], piece: PieceToPlan): readon
  *
  * Each step goes into the first evening with room for it after the least wait and within the most; a night is waited
  * where the schedule asks one. Times are local wall-clock minutes: a night in which the clocks change is an hour longer
- * or shorter than reckoned. What comes after the cure has a first day, and no hour.
+ * or shorter than reckoned. What comes after the cure has a first day, and no hour. With `begun`, what lies before the
+ * last coat that is on counts as done too, and the rest goes into the evenings after it: each step as early as it can,
+ * so that a coat that was late moves only what it must.
  *
  * @param piece  area above 0 to 200 m², the end grain of it, steps with 1 to 40 coats, evenings in order
  * @returns      steps (days are null where the evenings do not reach), millilitres, dry film [m]
- * @throws DomainError for an area, a step or an evening that is out of range or out of order, and for a most wait that
+ * @throws DomainError for an area, a step, a number of coats begun or an evening that is out of range or out of order, and for a most wait that
  *                     none of the evenings can keep
  *
  * Valid:  flat and lightly shaped work; turned and carved work takes 30–50 % spare (common practice)
@@ -180,16 +213,17 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
   checkEvenings(piece.evenings);
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
   const laid = laidOut(piece.steps, piece.areaM2);
-  checkMostWaits(laid.tasks, piece.evenings, (task) => {
-    const step = laid.steps[laid.stepOf[task] as number];
+  const rest = restOf(laid, piece);
+  checkMostWaits(rest.tasks, rest.evenings, (task) => {
+    const step = laid.steps[laid.stepOf[rest.after + task] as number];
     return `steps[${step?.written}]`;
   });
-  const places = placeTasks(laid.tasks, piece.evenings);
+  const places = placeTasks(rest.tasks, rest.evenings);
   const liquids = laid.steps.flatMap(({ step }) => step.liquid ?? []);
   const millilitresUsed = millilitresOf(laid, piece).reduce((sum, ml) => sum + ml, 0);
   const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);
   return {
-    steps: dated(laid, places, piece),
+    steps: dated(laid, rest, places, piece),
     millilitresUsed,
     millilitresToMix: millilitresUsed * (1 + spare),
     dryFilm: film as Metre, // a volume over an area

@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import type { Body } from "../notebook/kinds/all.ts";
+import type { ScheduleStep } from "../notebook/kinds/pieces.ts";
 import type { piecePlan } from "./pieces.ts";
 
 export type PiecePlanInput = z.input<typeof piecePlan.input>;
@@ -25,7 +26,30 @@ export interface ScheduleBeside {
   readonly solvent?: string;
 }
 
-type ScheduleBody = Body<"piece-scheduled"> & ScheduleBeside;
+export type ScheduleBody = Body<"piece-scheduled"> & ScheduleBeside;
+
+/** A planned step as the notebook keeps it. */
+const keptStep = (
+  step: PiecePlanOutput["steps"][number],
+  i: number,
+  input: PiecePlanInput,
+): ScheduleStep => ({
+  step: String(i + 1),
+  what: step.what,
+  ...(step.at === null ? {} : { day: step.at.slice(0, 10) }),
+  ...(step.at === null || step.at.length === 10 ? {} : { at: step.at.slice(11) }),
+  ...(step.what === "coat"
+    ? {
+        method: step.method ?? input.method,
+        cutLbPerGal: step.cutLbPerGal ?? input.cutLbPerGal,
+        millilitres: step.solutionMl,
+      }
+    : {}),
+  ...(step.as === null ? {} : { as: step.as }),
+  minutes: step.minutes,
+  leastWaitMinutes: step.leastWaitMinutes,
+  ...(step.mostWaitMinutes === null ? {} : { mostWaitMinutes: step.mostWaitMinutes }),
+});
 
 /** A plan as the notebook keeps it: the recipe, the dated steps, and the input that gave them. */
 export function scheduleFromPlan(
@@ -43,23 +67,7 @@ export function scheduleFromPlan(
       ...(resin ? { resin: resin.name } : {}),
       ...(solvent ? { alcohol: solvent.name } : {}),
     },
-    steps: plan.steps.map((step, i) => ({
-      step: String(i + 1),
-      what: step.what,
-      ...(step.at === null ? {} : { day: step.at.slice(0, 10) }),
-      ...(step.at === null || step.at.length === 10 ? {} : { at: step.at.slice(11) }),
-      ...(step.what === "coat"
-        ? {
-            method: step.method ?? input.method,
-            cutLbPerGal: step.cutLbPerGal ?? input.cutLbPerGal,
-            millilitres: step.solutionMl,
-          }
-        : {}),
-      ...(step.as === null ? {} : { as: step.as }),
-      minutes: step.minutes,
-      leastWaitMinutes: step.leastWaitMinutes,
-      ...(step.mostWaitMinutes === null ? {} : { mostWaitMinutes: step.mostWaitMinutes }),
-    })),
+    steps: plan.steps.map((step, i) => keptStep(step, i, input)),
     millilitresPerM2PerCoat: plan.millilitresPerM2PerCoat,
     spareShare: input.spareShare ?? 0,
     workedOutFrom: input,

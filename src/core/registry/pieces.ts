@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { usuallyTakesMore } from "../area/total.ts";
 import { DomainError } from "../domain-error.ts";
+import type { Begun } from "../pieces/begun.ts";
 import { benchTime, clock } from "../pieces/bench-time.ts";
 import type { Evening } from "../pieces/evening.ts";
 import { coatRoles, type FinishingStep, pieceWorks } from "../pieces/finishing-step.ts";
@@ -33,6 +34,8 @@ const input = z.strictObject({
   steps: z.array(writtenStep).min(1).max(80).optional(),
   /** Evenings at the bench, from and until, wall-clock time. */
   windows: z.array(z.tuple([z.string(), z.string()])),
+  /** Coats that are on, and when the last was finished: the rest is planned after it, and what is behind has no date. */
+  begun: z.strictObject({ coats: z.int(), at: z.string() }).optional(),
   spareShare: z.number().optional(),
   cureDays: z.number().optional(),
   /** The person's own numbers in place of the starting ones. */
@@ -49,6 +52,7 @@ const step = z.object({
   as: z.enum(coatRoles).nullable(),
   method: z.enum(pieceMethods).nullable(),
   cutLbPerGal: z.number().nullable(),
+  done: z.boolean(),
   at: z.string().nullable(),
   minutes: z.number(),
   solutionMl: z.number(),
@@ -89,6 +93,11 @@ const at = ({ day, fromMinute }: PlannedStep): string | null => {
   if (day === null) return null;
   return fromMinute === null ? day : `${day}T${clock(fromMinute)}`;
 };
+
+const begunOf = ({ coats, at: finished }: NonNullable<Given["begun"]>): Begun => ({
+  coats,
+  ...benchTime(finished, "begun.at"),
+});
 
 type Given = z.output<typeof input>;
 
@@ -162,12 +171,14 @@ export const piecePlan = defineCalculation({
       endGrain: { areaM2: given.endGrainM2, times: given.endGrainTimes },
       steps: stepsOf(given, recipe),
       evenings: given.windows.map(eveningOf),
+      ...(given.begun === undefined ? {} : { begun: begunOf(given.begun) }),
       ...(given.spareShare === undefined ? {} : { spareShare: given.spareShare }),
     });
     const steps = plan.steps.map((s) => ({
       what: s.what,
       coat: s.coat ?? null,
       ...coatOf(given, s),
+      done: s.done === true,
       at: at(s),
       minutes: s.minutes,
       solutionMl: s.millilitres,

@@ -38,7 +38,7 @@ export function PiecePaper(props: ScreenProps) {
             {(found) => (
               <PlanFigures
                 plan={found.plan}
-                input={found.input}
+                steps={schedule.steps}
                 cost={costOfSchedule(book.whole(), schedule, found.plan)}
               />
             )}

@@ -29,12 +29,16 @@ import { PieceJar, usePieceJar } from "./piece-jar.tsx";
 import { liesOf } from "./prefill.ts";
 import { vapourWork } from "./vapour-work.ts";
 import "./pieces.css";
+import { CarryOn, type Changed, Sooner } from "./carry-on.tsx";
+import { createCarryingOn } from "./carrying-on.ts";
+import { EveningStrip } from "./evening-strip.tsx";
 import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
+import { dayName } from "./plan-words.ts";
 import { Shopping } from "./shopping.tsx";
-import { EveningStrip } from "./strip.tsx";
 import { TakeToCalendar } from "./take-to-calendar.tsx";
+import { Tonight } from "./tonight.tsx";
 import { UsedTable } from "./used-table.tsx";
 import { WentOn } from "./went-on.tsx";
 
@@ -90,6 +94,10 @@ function PiecePage(props: { readonly piece: Piece }) {
       fill: on().has(i + 1) ? finish()?.fill : undefined,
     }));
 
+  const going = createCarryingOn(book, () => props.piece, schedule, on);
+  // What was just done to the plan outlives the page's parts, which a new plan makes anew.
+  const [moving, setMoving] = createSignal<string>();
+  const [changed, setChanged] = createSignal<Changed>();
   const from = usePieceJar(() => props.piece, next);
   const putOn = (coat: number) => {
     const recipe = schedule()?.recipe;
@@ -139,7 +147,34 @@ function PiecePage(props: { readonly piece: Piece }) {
             <p class="lead">{words.pieces.repeatSays(recipeInWords(kept))}</p>
             <div class="piece-desk">
               <section class="hung stack">
-                <EveningStrip steps={kept.steps} />
+                <EveningStrip
+                  steps={kept.steps}
+                  isDone={going.isDone}
+                  now={going.wall()}
+                  act={(day) => (
+                    <Show when={going.canReplan()}>
+                      <button
+                        type="button"
+                        class="words"
+                        aria-label={words.evenings.moveThis(dayName(day))}
+                        aria-expanded={moving() === day}
+                        onClick={() => setMoving((was) => (was === day ? undefined : day))}
+                      >
+                        {words.evenings.move}
+                      </button>
+                    </Show>
+                  )}
+                />
+                <CarryOn
+                  of={going}
+                  moving={moving()}
+                  changed={changed()}
+                  onChange={(what) => {
+                    setMoving(undefined);
+                    setChanged(what);
+                  }}
+                />
+                <Sooner of={going} />
                 <PlanTable
                   steps={kept.steps}
                   after={(coat) => (
@@ -152,8 +187,9 @@ function PiecePage(props: { readonly piece: Piece }) {
                 />
               </section>
               <section class="hung stack piece-mix">
+                <Tonight of={going} />
                 <Show when={worked()} keyed>
-                  {(found) => <PlanFigures plan={found.plan} input={found.input} cost={cost()} />}
+                  {(found) => <PlanFigures plan={found.plan} steps={kept.steps} cost={cost()} />}
                 </Show>
                 <Show when={on().size === 0 && worked()} keyed>
                   {(found) => (

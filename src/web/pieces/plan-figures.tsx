@@ -1,10 +1,11 @@
 import { For, Show } from "solid-js";
+import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { counted, withDigits } from "../words/number.ts";
 import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { grams, millilitres } from "./amount-text.ts";
 import { shortCut } from "./cut-text.ts";
-import type { Plan, PlanInput } from "./draft.ts";
+import type { Plan } from "./draft.ts";
 import { dayName } from "./plan-words.ts";
 import type { Cost } from "./shelf-choice.ts";
 
@@ -67,10 +68,13 @@ function Mixes(props: { readonly plan: Plan }) {
 /** What to mix, how long it takes and what it comes to: sentences first. */
 export function PlanFigures(props: {
   readonly plan: Plan;
-  readonly input: PlanInput;
+  /** As they are kept: with what is behind us. */
+  readonly steps: readonly ScheduleStep[];
   readonly cost: Cost | null;
 }) {
-  const lastCoat = () => props.plan.steps.findLast((step) => step.what === "coat")?.at ?? null;
+  const lastCoat = () => props.steps.findLast((step) => step.what === "coat")?.day ?? "";
+  const evenings = () =>
+    new Set(props.steps.flatMap((step) => (step.at === undefined ? [] : [step.day]))).size;
   const cured = () => {
     const at = props.plan.steps.findIndex((step) => step.what === "cure");
     const [cure, next] = [props.plan.steps[at], props.plan.steps[at + 1]];
@@ -101,7 +105,7 @@ export function PlanFigures(props: {
         }
       >
         <p>
-          {words.pieces.evenings(props.plan.eveningsUsed, dayName(lastCoat()?.slice(0, 10) ?? ""))} {cured()}
+          {words.pieces.evenings(evenings(), dayName(lastCoat()))} {cured()}
         </p>
       </Show>
     </div>

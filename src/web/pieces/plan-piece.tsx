@@ -13,6 +13,7 @@ import { correctPiece, describePiece } from "./describe-piece.ts";
 import { emptyDraft } from "./draft.ts";
 import { LayerNotes } from "./layer-notes.tsx";
 import "./pieces.css";
+import { EveningStrip } from "./evening-strip.tsx";
 import { PlanFields } from "./plan-fields.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { createPlanning } from "./planning.ts";
@@ -20,7 +21,6 @@ import { fromPiece, fromTrial, repeated } from "./prefill.ts";
 import { RepeatBeside } from "./repeat-beside.tsx";
 import { madeOf } from "./shelf-choice.ts";
 import { Shopping } from "./shopping.tsx";
-import { EveningStrip } from "./strip.tsx";
 
 /** A piece is described and planned in one go, or one in the book planned anew; the plan is worked out while the person types. */
 export function PlanPieceView(props: ScreenProps) {
@@ -71,7 +71,11 @@ export function PlanPieceView(props: ScreenProps) {
           <Show when={planning.worked()} keyed fallback={<p class="soft">{words.pieces.notYet}</p>}>
             {(found) => (
               <>
-                <PlanFigures plan={found.plan} input={found.input} cost={planning.cost()} />
+                <PlanFigures
+                  plan={found.plan}
+                  steps={planning.schedule()?.steps ?? []}
+                  cost={planning.cost()}
+                />
                 <EveningStrip steps={planning.schedule()?.steps ?? []} />
                 <Shopping
                   plan={found.plan}

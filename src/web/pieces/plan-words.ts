@@ -21,3 +21,7 @@ export const waitName = (step: ScheduleStep, next: ScheduleStep | undefined): st
     ? words.pieces.overnight
     : lengthInWords(step.leastWaitMinutes ?? 0);
 };
+
+/** `18:05` from minutes after midnight; past midnight it goes on from 00:00. */
+export const clockOf = (minute: number): string =>
+  `${String(Math.floor(minute / 60) % 24).padStart(2, "0")}:${String(Math.floor(minute % 60)).padStart(2, "0")}`;

@@ -1,4 +1,5 @@
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
+import { calendarDay, dayNumber } from "../../core/pieces/calendar-day.ts";
 
 export interface Block {
   readonly step: ScheduleStep;
@@ -13,6 +14,8 @@ export interface Block {
 export interface StripRow {
   readonly day: string;
   readonly blocks: readonly Block[];
+  /** From the last hands-on minute of it to the first of the next row [h]; null on the last. */
+  readonly gapHours: number | null;
 }
 
 const minuteOf = (clock: string): number => {
@@ -31,7 +34,19 @@ export function stripRows(steps: readonly ScheduleStep[]): readonly StripRow[] {
     blocks.push({ step, from, until, dryUntil: Math.min(until + (step.leastWaitMinutes ?? 0), 24 * 60) });
     rows.set(step.day, blocks);
   }
-  return [...rows].map(([day, blocks]) => ({ day, blocks }));
+  const all = [...rows];
+  return all.map(([day, blocks], i) => ({ day, blocks, gapHours: gapBetween(day, blocks, all[i + 1]) }));
+}
+
+function gapBetween(
+  day: string,
+  blocks: readonly Block[],
+  next: [string, Block[]] | undefined,
+): number | null {
+  const [until, from] = [blocks.at(-1)?.until, next?.[1][0]?.from];
+  if (until === undefined || from === undefined || next === undefined) return null;
+  const days = dayNumber(calendarDay(next[0])) - dayNumber(calendarDay(day));
+  return days * 24 + (from - until) / 60;
 }
 
 /** The hours that every row shows, whole, so that the same hour stands under itself. */

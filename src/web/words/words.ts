@@ -5,6 +5,7 @@ export { calendar } from "./en/calendar.ts";
 export { cautions } from "./en/cautions.ts";
 export { controls } from "./en/controls.ts";
 export { drying } from "./en/drying.ts";
+export { evenings } from "./en/evenings.ts";
 export { film } from "./en/film.ts";
 export { finishing } from "./en/finishing.ts";
 export { jars } from "./en/jars.ts";

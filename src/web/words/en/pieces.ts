@@ -150,8 +150,6 @@ export const pieces = {
   noPiece: "This piece is not in the book",
   noPieceSays: "It may have been struck out, or belong to another notebook.",
   measure: "100 mm: measure me",
-  stripSays: (rows: string) => `Evenings to scale: ${rows}`,
-  stripRow: (day: string, from: string, until: string) => `${day}, ${from} to ${until}`,
   drying: "drying",
 };
 

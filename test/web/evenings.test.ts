@@ -1,0 +1,121 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { Desk } from "./bench-notebook.ts";
+import { expectWellMade, leaveQuiet } from "./looks.ts";
+import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+}, 60_000);
+afterAll(async () => browser.close());
+
+const windows = ["05", "06", "07", "08", "09", "10"].map((day) => [
+  `2026-10-${day}T18:00`,
+  `2026-10-${day}T21:00`,
+]);
+/** By hand: 20 minutes to sand, five coats of 30 minutes with two hours between: one on the first evening, two on each after. */
+const workedOutFrom = {
+  areaM2: 1,
+  method: "brush",
+  coats: 5,
+  cutLbPerGal: 2,
+  solvent: { alcohol: "ethanol", volumeFraction: 0.95 },
+  steps: [
+    { what: "sand", minutesPerM2: 20, leastWaitMinutes: 0 },
+    { what: "coat", times: 5, millilitresPerM2: 100, minutesPerM2: 30, leastWaitMinutes: 120 },
+  ],
+  windows,
+};
+const step = (n: number, what: "sand" | "coat", day: string, at: string) => ({
+  ...{ step: String(n), what, day: `2026-10-${day}`, at },
+  ...(what === "coat"
+    ? { minutes: 30, leastWaitMinutes: 120, method: "brush" as const, cutLbPerGal: 2, millilitres: 100 }
+    : { minutes: 20, leastWaitMinutes: 0 }),
+});
+const steps = [
+  step(1, "sand", "05", "18:00"),
+  step(2, "coat", "05", "18:20"),
+  step(3, "coat", "06", "18:00"),
+  step(4, "coat", "06", "20:30"),
+  step(5, "coat", "07", "18:00"),
+  step(6, "coat", "07", "20:30"),
+];
+
+async function newHouse(): Promise<{ readonly house: House; readonly piece: string }> {
+  const house = new House();
+  await house.start();
+  const desk = new Desk();
+  const ago = (Date.now() - Date.parse("2026-10-01T10:00:00Z")) / 60_000;
+  desk.write(ago, "notebook-begun", { name: "Shed" });
+  const piece = desk.write(ago - 10, "piece-described", {
+    name: "Hall table",
+    area: { typed: "1 m²", unit: "m2", si: 1 },
+  });
+  const recipe = { cutLbPerGal: 2, coats: 5, method: "brush" as const };
+  desk.write(ago - 20, "piece-scheduled", { recipe, steps, millilitresPerM2PerCoat: 100, workedOutFrom }, [
+    piece,
+  ]);
+  await desk.send(house.address);
+  return { house, piece };
+}
+
+/** It is this o'clock for the page, by the clock on the wall in Berlin in summer time. */
+const itIs = (page: Page, day: string, at: string) =>
+  page.clock.setFixedTime(new Date(`2026-10-${day}T${at}:00+02:00`));
+const rows = (page: Page) => page.locator(".evening-row b").allTextContents();
+
+describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (size) => {
+  test("tonight is marked and ticked, an evening moves and the rest follows, a late coat is planned around", {
+    timeout: 180_000,
+  }, async () => {
+    const { house, piece } = await newHouse();
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await itIs(page, "05", "18:55");
+    await page.goto(`/pieces/${piece}`);
+    await page.getByRole("heading", { name: "Tonight, Mon 5 Oct" }).waitFor();
+    expect(await rows(page)).toEqual(["Mon 5 Oct", "Tue 6 Oct", "Wed 7 Oct"]);
+    await page.getByRole("button", { name: "Coat 1 is on" }).click();
+    // Finished at 18:55, so ready two hours later.
+    await page.getByText("Not before 20:55: coat 1 dries until then.").waitFor();
+    await page.getByRole("img", { name: "Mon 5 Oct, 18:00 to 18:50: sand and coat 1; done" }).waitFor();
+    expect(await page.getByRole("img", { name: "done", exact: true }).count()).toBe(2);
+    await expectWellMade(page, `evenings-tonight-${size}`);
+
+    await page.getByRole("button", { name: "Move the evening of Tue 6 Oct" }).click();
+    await page.getByRole("button", { name: "Move it, the rest follows" }).click();
+    await page.getByText("It is there already").waitFor();
+    await page.getByLabel("To which day?").fill("2026-10-05");
+    await page.getByLabel("Until").fill("18:30");
+    await page.getByText("That time has passed.").waitFor();
+    await page.getByLabel("Until").fill("17:00");
+    await page.getByLabel("To which day?").fill("2026-10-12");
+    await page.getByText("An evening ends after it begins.").waitFor();
+    await page.getByLabel("Until").fill("21:00");
+    await page.getByText("It ends on Thu 8 Oct instead of Wed 7 Oct.").waitFor();
+    await expectWellMade(page, `evenings-move-${size}`);
+    await page.getByRole("button", { name: "Move it, the rest follows" }).click();
+    await page.getByText("The evening of Tue 6 Oct is moved.").waitFor();
+    expect(await rows(page)).toEqual(["Mon 5 Oct", "Wed 7 Oct", "Thu 8 Oct"]);
+    await page.getByRole("button", { name: "Undo" }).first().click();
+    await page.getByRole("img", { name: /^Tue 6 Oct, 18:00/ }).waitFor();
+
+    // By hand: two coats in the rest of tonight would take until 21:25, and three on one evening 330 minutes.
+    await page.getByText("Could it be done sooner?").click();
+    await page.getByText("it would end on Tue 6 Oct.").waitFor();
+
+    await itIs(page, "06", "20:10");
+    await page.reload();
+    await page
+      .getByRole("heading", { name: "Coat 2 was planned for Tue 6 Oct 18:00 and is not written down" })
+      .waitFor();
+    await page.getByRole("button", { name: "Plan the rest from now" }).click();
+    // One coat from 20:10 to 20:40 tonight, then two, and one: a day later.
+    await page.getByText("The rest is planned anew. It ends on Thu 8 Oct instead of Wed 7 Oct.").waitFor();
+    expect(await rows(page)).toEqual(["Mon 5 Oct", "Tue 6 Oct", "Wed 7 Oct", "Thu 8 Oct"]);
+    await expectWellMade(page, `evenings-late-${size}`);
+    await leaveQuiet(seen);
+    await house.leave();
+  });
+});
