@@ -56,6 +56,11 @@ export const commands: readonly CommandEntry[] = [
     load: () => import("./verdict.ts"),
   },
   {
+    name: "piece",
+    purpose: "A real piece, evening by evening: what to mix, each step with its amount, and for a calendar.",
+    load: () => import("./piece.ts"),
+  },
+  {
     name: "plan",
     purpose:
       "When to do what: an agenda of tasks, waits and evenings as sessions at the bench, and for a calendar.",

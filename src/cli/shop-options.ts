@@ -148,7 +148,7 @@ export function runCalculation<T>(
 function inOptions(problem: Problem, optionOf: Readonly<Record<string, string>>): Problem {
   const fields = Object.keys(optionOf).sort((a, b) => b.length - a.length);
   const pattern = new RegExp(
-    `(?<![\\w.])(?:${fields.map((f) => f.replaceAll(".", "\\.")).join("|")})(?![\\w.]*\\w)`,
+    `(?<![\\w.])(?:${fields.map((f) => f.replace(/[.[\]]/g, "\\$&")).join("|")})(?![\\w.]*\\w)`,
     "g",
   );
   return {

@@ -121,7 +121,7 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
       "2027-03-01T18:00:00",
       1, // the second plan
     ]);
-    expect(first?.description).toContain("Coat 1, 200 mL of 2 lb");
+    expect(first?.description).toContain("Coat 1, brushed, 200 mL of 2 lb");
     await expectWellMade(page, `pieces-calendar-${size}`);
 
     await page.getByRole("link", { name: "Print the schedule" }).click();

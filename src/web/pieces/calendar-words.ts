@@ -9,7 +9,7 @@ import { stepName } from "./plan-words.ts";
 
 const cautions = [words.pieces.air, words.pieces.rags, words.pieces.estimate].join(" ");
 
-/** `200 mL of 2 lb`, `18 minutes at the bench`, `then wait 2 h`. */
+/** `brushed`, `200 mL of 2 lb`, `18 minutes at the bench`, `then wait 2 h`. */
 function told(step: ScheduleStep): string[] {
   const {
     millilitres: ml = 0,
@@ -22,7 +22,9 @@ function told(step: ScheduleStep): string[] {
     cutLbPerGal === undefined
       ? millilitres(ml)
       : words.calendar.amount(millilitres(ml), shortCut(cutLbPerGal));
+  const done = step.method === undefined ? undefined : words.pieces.methodsDone[step.method];
   return [
+    ...(done === undefined ? [] : [done]),
     ...(ml > 0 ? [amount] : []),
     ...(minutes > 0 ? [words.calendar.hands(lengthInWords(minutes))] : []),
     ...(least > 0 ? [words.calendar.wait(lengthInWords(least))] : []),

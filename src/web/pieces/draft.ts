@@ -1,7 +1,9 @@
 import { usuallyTakesMore } from "../../core/area/total.ts";
 import { calendarDay } from "../../core/pieces/calendar-day.ts";
 import type { FinishingSchedule } from "../../core/pieces/finishing-schedules.ts";
+import { type EveningChoice, windowsFrom } from "../../core/pieces/free-evenings.ts";
 import type { LayerOver, LayerUnder } from "../../core/pieces/layers.ts";
+import { coatsIn, mainCoat } from "../../core/pieces/main-coat.ts";
 import type { PieceMethod } from "../../core/pieces/method-defaults.ts";
 import { calculate } from "../../core/registry/calculation.ts";
 import type { PiecePlanInput, PiecePlanOutput } from "../../core/registry/piece-schedule.ts";
@@ -9,10 +11,9 @@ import { piecePlan } from "../../core/registry/pieces.ts";
 import type { Problem } from "../../core/registry/problem.ts";
 import { fail, type Result } from "../../core/result.ts";
 import type { OwnUse } from "../../core/views/planned-used.ts";
-import { type EveningChoice, windowsFrom } from "./evenings.ts";
 import type { PartDraft } from "./parts/part-draft.ts";
 import { timesFrom } from "./parts/parts-total.ts";
-import { coatsIn, mainCoat, type StepDraft, writtenFrom } from "./step-draft.ts";
+import { type StepDraft, writtenFrom } from "./step-draft.ts";
 
 export type PlanInput = PiecePlanInput;
 export type Plan = PiecePlanOutput;

@@ -53,7 +53,7 @@ test("an evening tells its steps, with the liquid of each and the cautions", () 
   // By hand: 1.486 m² at 114 mL a square metre and 1.2 times for the first coat are 203 mL; 12 minutes a square metre are 18
   // (common practice).
   expect(first?.description).toContain(
-    "18:37 Coat 1, 200 mL of 2 lb, 18 minutes at the bench, then wait 2 h\n",
+    "18:37 Coat 1, brushed, 200 mL of 2 lb, 18 minutes at the bench, then wait 2 h\n",
   );
   expect(first?.description).toContain("Two coats of 2 lb flakes in alcohol, brushed.");
   expect(first?.description).toContain("The supplier’s safety data sheet and local code come first.");

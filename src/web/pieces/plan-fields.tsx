@@ -1,4 +1,5 @@
 import { Show } from "solid-js";
+import { eveningChoices } from "../../core/pieces/free-evenings.ts";
 import { methodDefaults, type PieceMethod, pieceMethods } from "../../core/pieces/method-defaults.ts";
 import type { OwnUse } from "../../core/views/planned-used.ts";
 import { Choice } from "../controls/choice.tsx";
@@ -7,7 +8,6 @@ import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { withDigits } from "../words/number.ts";
 import * as words from "../words/words.ts";
-import { eveningChoices } from "./evenings.ts";
 import { LayerFields } from "./layer-fields.tsx";
 import { PartsEditor } from "./parts/parts-editor.tsx";
 import type { Planning } from "./planning.ts";

@@ -1,6 +1,4 @@
 import { expect, test } from "vitest";
-import { calendarDay } from "../../core/pieces/calendar-day.ts";
-import { windowsFrom } from "./evenings.ts";
 import { stripHours, stripRows } from "./strip-rows.ts";
 
 const steps = [
@@ -20,14 +18,4 @@ test("a row an evening, the wait drawn behind the hands, whole hours at both end
   // 18:45 on one day to 18:00 on the next
   expect(rows.map((row) => row.gapHours)).toEqual([23.25, null]);
   expect(stripHours(rows)).toEqual({ from: 18, until: 21 });
-});
-
-// 2026-10-05 is a Monday (ISO 8601 calendar).
-test("weekends are Saturday and Sunday", () => {
-  const windows = windowsFrom(calendarDay("2026-10-05"), "weekends", "10:00", "12:00");
-  expect(windows.slice(0, 3).map(([from]) => from)).toEqual([
-    "2026-10-10T10:00",
-    "2026-10-11T10:00",
-    "2026-10-17T10:00",
-  ]);
 });

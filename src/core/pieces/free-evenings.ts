@@ -1,4 +1,4 @@
-import { type CalendarDay, daysLater, weekday } from "../../core/pieces/calendar-day.ts";
+import { type CalendarDay, daysLater, weekday } from "./calendar-day.ts";
 
 /** Which days of the week the person has. */
 export const eveningChoices = ["every", "weekends", "weekdays"] as const;
