@@ -31,7 +31,7 @@ export function lateralAreaOfFrustum(bottom: Metre, top: Metre, height: Metre): 
  * @param height  h [m], scalar
  * @returns       [m²], scalar, the four sides without the two ends
  *
- * Valid:    any sizes; a leg that tapers on two sides alone has less by under 1 part in 1000
+ * Valid:    any sizes; one that tapers on two sides alone differs by under 1 part in 1000 where it is 20 times as long as its taper
  * Accuracy: exact
  * Source:   four trapezia: half the sum of the parallel sides times the height
  * @example

@@ -24,7 +24,7 @@ const refuse = (field: string, value: unknown, because: string): never => {
  * @throws DomainError for fewer than two measurements, a height that falls, or no length at all
  *
  * Valid:    a part that is round everywhere
- * Accuracy: never more than the smooth surface where it bulges; a half round of 8 measurements comes out 1–2 % short
+ * Accuracy: never more than the smooth surface where it bulges; a ball cut into 8 comes out 2 % short
  * Source:   Archimedes, On the Sphere and Cylinder I, proposition 16, summed
  * @example
  * areaOfRevolution([{ at: metre(0), diameter: metre(0.03) }, { at: metre(0.4), diameter: metre(0.05) }]) // => 0.05028

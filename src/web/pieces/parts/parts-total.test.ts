@@ -33,6 +33,8 @@ describe("in the units of the person", () => {
     ["6′", "in"],
     ["1½ inch", "in"],
     ["30 min", "mm"],
+    ["16 sq ft", "in"],
+    ["1.5 m²", "mm"],
   ])("%s", (length, unit) => {
     expect(bareUnitOf([panel(length, "", "")])).toBe(unit);
   });

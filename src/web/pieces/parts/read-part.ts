@@ -7,7 +7,7 @@ import { type ProfileReading, readProfile } from "./read-profile.ts";
 /** The unit of a bare number: inches once a length was typed in inches or feet, millimetres otherwise. */
 export type BareUnit = "mm" | "in";
 
-const inInches = /[\d½⅓⅔¼¾⅛⅜⅝⅞]\s*(?:in|inch|inches|ft|foot|feet|["'″′])(?![a-z])/i;
+const inInches = /[\d½⅓⅔¼¾⅛⅜⅝⅞]\s*(?:sq(?:uare)?\.?\s*)?(?:in|inch|inches|ft|foot|feet|["'″′])(?![a-z])/i;
 
 /** What the person measures in, from the first length that says so. */
 export function bareUnitOf(parts: readonly PartDraft[]): BareUnit {
