@@ -23,7 +23,8 @@ function rulesOf(rules) {
   const change = changeFor(rules);
   const at = (name) => tasks.findIndex((t) => t.task === name);
   tasks.forEach((t, i) => {
-    rows.push(`F - s${i} >= ${t.minutes}`, `s${i} >= ${t.notBefore ?? 0}`);
+    rows.push(`F - s${i} >= ${t.minutes}`);
+    rows.push(t.fixed === undefined ? `s${i} >= ${t.notBefore ?? 0}` : `s${i} = ${t.fixed}`);
     if (!t.hands) return;
     const inside = windows.map((_, w) => `z${i}_${w}`);
     binaries.push(...inside);
@@ -95,19 +96,22 @@ function spanRows({ tasks, windows }, horizon) {
   ]);
 }
 
+/** The least of a goal, or null when nothing holds the rows. */
+function least(highs, goal, rows, binaries) {
+  const all = rows.map((row, k) => ` r${k}: ${row}`).join("\n");
+  const text = `Minimize\n goal: ${goal}\nSubject To\n${all}\nBinary\n ${binaries.join(" ")}\nEnd\n`;
+  const { Status, ObjectiveValue } = highs.solve(text, { mip_rel_gap: 0, mip_abs_gap: 0.5 });
+  if (Status === "Infeasible") return null;
+  if (Status !== "Optimal") throw new Error(Status);
+  return Math.round(ObjectiveValue);
+}
+
 /** `{ finish, sessions, idleMinutes }` of a best plan, goal by goal, or null when there is none. */
 export function bestByMip(highs, rules) {
   const { rows, binaries, horizon } = rulesOf(rules);
   const windows = [...rules.windows.keys()];
   const used = windows.map((w) => `u${w}`);
-  const solve = (goal, more) => {
-    const all = [...rows, ...more].map((row, k) => ` r${k}: ${row}`).join("\n");
-    const text = `Minimize\n goal: ${goal}\nSubject To\n${all}\nBinary\n ${[...binaries, ...used].join(" ")}\nEnd\n`;
-    const { Status, ObjectiveValue } = highs.solve(text, { mip_rel_gap: 0, mip_abs_gap: 0.5 });
-    if (Status === "Infeasible") return null;
-    if (Status !== "Optimal") throw new Error(Status);
-    return Math.round(ObjectiveValue);
-  };
+  const solve = (goal, more) => least(highs, goal, [...rows, ...more], [...binaries, ...used]);
   const finish = solve("F", []);
   if (finish === null) return null;
   const kept = [`F <= ${finish}`];
@@ -117,4 +121,20 @@ export function bestByMip(highs, rules) {
   const spans = solve(windows.map((w) => `e${w} - f${w}`).join(" + "), kept);
   const work = rules.tasks.reduce((total, t) => total + (t.hands ? t.minutes : 0), 0);
   return { finish, sessions, idleMinutes: spans - work };
+}
+
+/** How few hands-on tasks move in a plan that ends no later than the old one, or as soon after as can be; null when there is none. */
+export function fewestMovedByMip(highs, rules, old, oldFinish) {
+  const { rows, binaries, horizon } = rulesOf(rules);
+  const used = rules.windows.map((_, w) => `u${w}`);
+  const left = rules.tasks.flatMap((t, i) => (t.hands ? [i] : []));
+  const moved = left.map((i) => `m${i}`);
+  const solve = (goal, more) => least(highs, goal, [...rows, ...more], [...binaries, ...used, ...moved]);
+  const stays = left.flatMap((i) => {
+    const start = old[rules.tasks[i].task];
+    return [`s${i} - ${horizon} m${i} <= ${start}`, `s${i} + ${horizon} m${i} >= ${start}`];
+  });
+  const finish = solve("F", stays);
+  if (finish === null || left.length === 0) return finish === null ? null : 0;
+  return solve(sum(moved), [...stays, `F <= ${Math.max(finish, oldFinish)}`]);
 }
