@@ -12,12 +12,13 @@ const ownCopy = fileURLToPath(new URL("../../../test/check-values/", import.meta
 
 const usage = `Computes the cases that others published or certified, and compares.
 
-  npm run checks -- [TOPIC] [--cases DIR] [--json | --brief]
+  npm run checks -- [TOPIC …] [--cases DIR] [--json | --brief]
 
   TOPIC        one of the folders below; all of them when left out
   --cases DIR  read this folder in place of the project's copy of TOPIC
   --json       one JSON document on standard output
   --brief      only what failed or was not read, and the counts
+  --topics     only the names of the topics, one a line
 
 Exit 0 all passed; 1 a case failed; 2 wrong arguments; 3 a case was not read; 4 no case was found.
 `;
@@ -69,6 +70,10 @@ function readArguments(argv: readonly string[]): Arguments | string {
 
 /** The outside-check runner: returns the exit code. */
 export async function runChecks(argv: readonly string[], effects: Effects): Promise<number> {
+  if (argv.includes("--topics")) {
+    effects.stdout(`${knownTopics().join("\n")}\n`);
+    return 0;
+  }
   if (argv.includes("--help")) {
     effects.stdout(`${usage}\nTopics: ${knownTopics().join(", ")}\n`);
     return 0;
