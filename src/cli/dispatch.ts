@@ -1,3 +1,4 @@
+import { relative } from "node:path";
 import { DomainError } from "../core/domain-error.ts";
 import { problemFromDomain } from "../core/registry/problem.ts";
 import { CliError, refused } from "./cli-error.ts";
@@ -41,9 +42,24 @@ function unknownCommand(name: string): CliError {
   return refused({ code: "unknown-name", field: "command", message, value: name, limits: null });
 }
 
+const whyNoFile: Readonly<Record<string, string>> = {
+  ENOENT: "there is no such file or folder",
+  EACCES: "it may not be opened",
+};
+
+/** A file that was named and cannot be opened is no fault of the program. */
+function fileProblem(error: unknown, effects: Effects): unknown {
+  const { code = "", path } = error as NodeJS.ErrnoException;
+  const why = whyNoFile[code];
+  if (why === undefined || path === undefined) return error;
+  const field = relative(effects.cwd, path);
+  return refused({ code: "unreadable", field, message: `${field}: ${why}.`, value: field, limits: null });
+}
+
 /** One problem on standard error: words, or JSON where that was asked for. A trace only on request. */
 function explain(error: unknown, say: { json: boolean; debug: boolean }, effects: Effects): number {
-  const known = error instanceof DomainError ? refused(problemFromDomain(error.detail)) : error;
+  const known =
+    error instanceof DomainError ? refused(problemFromDomain(error.detail)) : fileProblem(error, effects);
   if (say.debug && error instanceof Error) effects.stderr(`${error.stack}\n`);
   if (known instanceof CliError) {
     effects.stderr(say.json ? `${JSON.stringify(known.problem)}\n` : `${known.message}\n`);

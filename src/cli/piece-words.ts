@@ -29,6 +29,8 @@ const cutWords = (cut: number): string => `${Number(cut.toPrecision(3))} lb`;
 const nameOf = (step: ScheduleStep, coat: number | undefined): string =>
   coat === undefined ? (works[step.what] ?? step.what) : `coat ${coat}${roles[step.as ?? "body"]}`;
 
+const shortName = ({ what }: ScheduleStep): string => (what === "spirit-off" ? "clear the oil" : what);
+
 /** `brushed`, `203 ml of 2 lb`, `18 min`, `then wait 2 h`. */
 function told(step: ScheduleStep): string[] {
   const { method, millilitres: ml = 0, cutLbPerGal, minutes = 0, leastWaitMinutes: least = 0 } = step;
@@ -112,7 +114,7 @@ export function pieceEventsInWords(
     evening: (evening) => ({
       summary: headingWords(
         name,
-        evening.steps.map(({ step, coat }) => (coat === undefined ? step.what : `coat ${coat}`)),
+        evening.steps.map(({ step, coat }) => (coat === undefined ? shortName(step) : `coat ${coat}`)),
       ),
       description: below(
         evening.steps.map(({ step, coat, from }) =>
@@ -121,7 +123,7 @@ export function pieceEventsInWords(
       ),
     }),
     day: (step) => ({
-      summary: headingWords(name, [step.what]),
+      summary: headingWords(name, [shortName(step)]),
       description: below([[nameOf(step, undefined), ...told(step)].join(", ")]),
     }),
   });

@@ -36,7 +36,7 @@ function told(step: ScheduleStep): string[] {
 export function calendarWords(piece: string, recipe: string, clock: ShopClock): PieceWords<ScheduleStep> {
   const below = (lines: readonly string[]) => [...lines, "", recipe, cautions].join("\n");
   const short = (what: string, coat: number | undefined) =>
-    coat === undefined ? what : words.calendar.coat(coat);
+    coat === undefined ? words.calendar.work(what) : words.calendar.coat(coat);
   return {
     evening: ({ steps }) => ({
       summary: words.calendar.heading(piece, [
@@ -49,7 +49,7 @@ export function calendarWords(piece: string, recipe: string, clock: ShopClock): 
       ),
     }),
     day: (step) => ({
-      summary: words.calendar.heading(piece, [step.what]),
+      summary: words.calendar.heading(piece, [short(step.what, undefined)]),
       description: below([[stepName(step, undefined), ...told(step)].join(", "), words.calendar.from]),
     }),
   };

@@ -10,6 +10,7 @@ export const calendar = {
     "The part that writes calendars is out of reach just now. Press again once the house is in reach.",
   heading: (piece: string, works: readonly string[]) => `${piece}: ${works.join(", ")}`,
   coat: (n: number) => `coat ${n}`,
+  work: (what: string) => (what === "spirit-off" ? "clear the oil" : what),
   line: (clock: string, work: string, told: readonly string[]) => `${clock} ${[work, ...told].join(", ")}`,
   amount: (amount: string, cut: string) => `${amount} of ${cut} lb`,
   hands: (length: string) => `${length} at the bench`,
