@@ -17,6 +17,8 @@ export default defineConfig(({ mode }) => ({
     target: "es2022",
     assetsInlineLimit: 0,
     rolldownOptions: {
+      // Nothing happens when words are read in: each page brings those of its own place.
+      treeshake: { moduleSideEffects: [{ test: /src\/web\/words\//, sideEffects: false }] },
       input: {
         index: inSource("web/index.html"),
         "service-worker": inSource("service-worker/service-worker.ts"),
