@@ -89,7 +89,8 @@ function soonEnough(
     return { plan, lowerBound: solved.proven ? Number.POSITIVE_INFINITY : laid.lower, isProven: false };
   return {
     plan: measured(laid, Int32Array.from(solved.starts.slice(1, -1))),
-    lowerBound: Math.max(laid.lower, solved.proven ? (solved.length as number) : 0),
+    // below the target nothing was looked for
+    lowerBound: solved.proven && (solved.length as number) > target ? (solved.length as number) : laid.lower,
     isProven: solved.proven,
   };
 }
