@@ -47,8 +47,10 @@ async function scriptsLoaded(address) {
     const page = await browser.newPage();
     await page.addInitScript(watchForBench);
     await page.goto(address, { waitUntil: "networkidle" });
+    // The network may fall idle before the Bench stands: what was loaded by then is not what it takes.
+    await page.waitForFunction(() => performance.getEntriesByName("bench stands").length > 0);
     const asked = await page.evaluate(() => {
-      const stood = performance.getEntriesByName("bench stands")[0]?.startTime ?? Number.POSITIVE_INFINITY;
+      const stood = performance.getEntriesByName("bench stands")[0].startTime;
       return performance
         .getEntriesByType("resource")
         .filter(({ name }) => name.endsWith(".js"))

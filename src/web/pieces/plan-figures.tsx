@@ -1,6 +1,7 @@
 import { For, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
-import { counted, withDigits } from "../words/number.ts";
+import { counted } from "../words/counted.ts";
+import { withDigits } from "../words/number.ts";
 import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { grams, millilitres } from "./amount-text.ts";

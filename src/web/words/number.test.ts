@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { counted, known, upToDigits, withDigits } from "./number.ts";
+import { counted } from "./counted.ts";
+import { known, upToDigits, withDigits } from "./number.ts";
 
 test("a value is rounded to what is known of it", () => {
   expect(known(1.5812, 0.0467)).toEqual({ value: "1.58", by: "0.05" });

@@ -19,21 +19,3 @@ export function known(value: number, by: number): { readonly value: string; read
   const shown = formatUncertain(value, by);
   return { value: minus(shown.value), by: shown.uncertainty };
 }
-
-const spelled = [
-  "no",
-  "one",
-  "two",
-  "three",
-  "four",
-  "five",
-  "six",
-  "seven",
-  "eight",
-  "nine",
-  "ten",
-  "eleven",
-  "twelve",
-];
-/** Small counts in words, as one says them; larger ones in figures. */
-export const counted = (n: number): string => spelled[n] ?? String(n);

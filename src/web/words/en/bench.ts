@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 const patches = (n: number): string => `${counted(n)} ${n === 1 ? "patch" : "patches"}`;
 const these = (n: number): string => (n === 1 ? "this one" : `these ${counted(n)}`);

@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 export const calendar = {
   take: "Take it to a calendar",

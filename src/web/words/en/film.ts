@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 const coatsInWords = (n: number): string => `${counted(n)} ${n === 1 ? "coat" : "coats"}`;
 const Coats = (n: number): string => coatsInWords(n).replace(/^./, (first) => first.toUpperCase());

@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 /** What is said while jars are taken in from a list. */
 export const importing = {

@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 /** What is said on and about labels. */
 export const labelText = {

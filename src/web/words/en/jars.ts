@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 import { acts } from "./jar-acts.ts";
 import { importing } from "./jar-import.ts";
 import { labelText } from "./jar-labels.ts";

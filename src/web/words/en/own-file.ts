@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 /** The file that a person keeps of a notebook. */
 export const ownFile = {

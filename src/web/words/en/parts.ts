@@ -1,6 +1,6 @@
 import type { PartKind, surfaceNames } from "../../../core/area/part.ts";
 import type { typicalPieces } from "../../../core/registry/typical-pieces.ts";
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 type Surfaces = { readonly [K in PartKind]: Record<(typeof surfaceNames)[K][number], string> };
 type Typical = (typeof typicalPieces)[number];

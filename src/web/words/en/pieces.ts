@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 const works: Record<string, string> = {
   sand: "Sand to 220, wipe off the dust",

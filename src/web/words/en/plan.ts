@@ -1,4 +1,5 @@
-import { counted, withDigits } from "../number.ts";
+import { counted } from "../counted.ts";
+import { withDigits } from "../number.ts";
 
 const together = (names: readonly string[]): string =>
   names.length === 1 ? (names[0] ?? "") : `how ${names.join(" and ")} work together`;

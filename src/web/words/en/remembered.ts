@@ -1,5 +1,5 @@
 import type { LineFault, Source, WhyOut } from "../../remembered/evening.ts";
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 const patches = (n: number): string => `${counted(n)} ${n === 1 ? "patch" : "patches"}`;
 

@@ -1,4 +1,5 @@
-import { counted, withDigits } from "../number.ts";
+import { counted } from "../counted.ts";
+import { withDigits } from "../number.ts";
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const and = (list: readonly string[]): string =>

@@ -1,5 +1,5 @@
 import type { Figures, Signed } from "../../verdict/figures.ts";
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
