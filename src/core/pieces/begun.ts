@@ -1,5 +1,5 @@
 import { type CalendarDay, dayNumber } from "./calendar-day.ts";
-import { closes, type Evening, opens } from "./evening.ts";
+import { type Evening, type Span, spansOf } from "./evening.ts";
 import type { Task } from "./place-tasks.ts";
 
 /** Coats that are on, and when the last of them was finished, by the clock on the wall. */
@@ -23,9 +23,10 @@ export function eveningsAfter(
   task: Pick<Task, "leastWait" | "overnight">,
 ): readonly Evening[] {
   const ready = dayNumber(begun.day) * 1440 + begun.minute + task.leastWait;
-  return evenings
-    .filter((evening) => closes(evening) > ready && (!task.overnight || evening.day > begun.day))
-    .map((evening) =>
-      opens(evening) < ready ? { ...evening, fromMinute: ready - dayNumber(evening.day) * 1440 } : evening,
-    );
+  const spans = spansOf(evenings);
+  return evenings.flatMap((evening, i) => {
+    const { opens, closes } = spans[i] as Span;
+    if (closes <= ready || (task.overnight && evening.day <= begun.day)) return [];
+    return [opens < ready ? { ...evening, fromMinute: ready - dayNumber(evening.day) * 1440 } : evening];
+  });
 }

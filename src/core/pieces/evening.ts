@@ -8,10 +8,18 @@ export interface Evening {
   readonly untilMinute: number;
 }
 
-/** When an evening begins: minutes since 1970 by the clock on the wall. */
-export const opens = ({ day, fromMinute }: Evening): number => dayNumber(day) * 1440 + fromMinute;
-/** When an evening ends, likewise. */
-export const closes = ({ day, untilMinute }: Evening): number => dayNumber(day) * 1440 + untilMinute;
+/** An evening in minutes since 1970, by the clock on the wall. */
+export interface Span {
+  readonly opens: number;
+  readonly closes: number;
+}
+
+/** Evenings as stretches of one long clock. */
+export const spansOf = (evenings: readonly Evening[]): readonly Span[] =>
+  evenings.map(({ day, fromMinute, untilMinute }) => {
+    const midnight = dayNumber(day) * 1440;
+    return { opens: midnight + fromMinute, closes: midnight + untilMinute };
+  });
 
 /**
  * Refuses evenings that end before they begin, overlap, or stand out of order.
@@ -19,8 +27,8 @@ export const closes = ({ day, untilMinute }: Evening): number => dayNumber(day) 
  * @throws DomainError that names the evening, counted from 0
  */
 export function checkEvenings(evenings: readonly Evening[]): void {
-  evenings.forEach((evening, i) => {
-    const { day, fromMinute, untilMinute } = evening;
+  const spans = spansOf(evenings);
+  evenings.forEach(({ day, fromMinute, untilMinute }, i) => {
     const field = `evenings[${i}]`;
     if (!(untilMinute > fromMinute))
       throw new DomainError({
@@ -29,8 +37,8 @@ export function checkEvenings(evenings: readonly Evening[]): void {
         value: day,
         because: "It ends before it starts.",
       });
-    const before = evenings[i - 1];
-    if (before !== undefined && closes(before) > opens(evening))
+    const [before, span] = [spans[i - 1], spans[i]];
+    if (before !== undefined && span !== undefined && before.closes > span.opens)
       throw new DomainError({
         code: "contradiction",
         field,

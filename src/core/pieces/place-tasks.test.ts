@@ -1,21 +1,21 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { calendarDay, daysLater } from "./calendar-day.ts";
-import { closes, type Evening, opens } from "./evening.ts";
+import { type Span, spansOf } from "./evening.ts";
 import { placeTasks, type Task } from "./place-tasks.ts";
 
 const first = calendarDay("2026-10-05");
 const hour = 60;
 
 /** Every beginning tried, hour by hour: the earliest end of the last task, or null. Shares nothing with the planner but its types. */
-function earliestEnd(tasks: readonly Task[], evenings: readonly Evening[]): number | null {
+function earliestEnd(tasks: readonly Task[], evenings: readonly Span[]): number | null {
   let best: number | null = null;
   const from = (i: number, ready: number, latest: number, evening: number): void => {
     const task = tasks[i];
     if (task === undefined) return;
     for (const [e, open] of evenings.entries()) {
       if (e < evening) continue;
-      for (let at = opens(open); at + task.minutes <= closes(open); at += hour) {
+      for (let at = open.opens; at + task.minutes <= open.closes; at += hour) {
         if (at < ready || at > latest) continue;
         const end = at + task.minutes;
         if (i === tasks.length - 1) best = best === null ? end : Math.min(best, end);
@@ -50,10 +50,12 @@ test("the earliest end that there is, least and most waits and nights together",
       maxLength: 4,
     })
     .map((all) =>
-      all.map(({ from, hours }, i): Evening => {
-        const fromMinute = from * hour;
-        return { day: daysLater(first, i), fromMinute, untilMinute: fromMinute + hours * hour };
-      }),
+      spansOf(
+        all.map(({ from, hours }, i) => {
+          const fromMinute = from * hour;
+          return { day: daysLater(first, i), fromMinute, untilMinute: fromMinute + hours * hour };
+        }),
+      ),
     );
   let reached = 0;
   fc.assert(

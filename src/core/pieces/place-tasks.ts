@@ -1,5 +1,5 @@
 import { DomainError } from "../domain-error.ts";
-import { closes, type Evening, opens } from "./evening.ts";
+import type { Span } from "./evening.ts";
 import type { PieceWork } from "./finishing-step.ts";
 
 /** Hands-on work with the waits after it; minutes, the most Infinity where there is none. */
@@ -26,15 +26,15 @@ const canBeLeft: readonly PieceWork[] = ["sand", "de-nib", "level", "rub out"];
 const leastPart = 15;
 
 /** The first room for a task from an evening and a moment on. */
-function roomFor(task: Task, evenings: readonly Evening[], first: number, ready: number): Place {
+function roomFor(task: Task, evenings: readonly Span[], first: number, ready: number): Place {
   const parts: Place["parts"][number][] = [];
   let left = task.minutes;
   let end = ready;
   let evening = first;
   for (; evening < evenings.length; evening++) {
-    const open = evenings[evening] as Evening;
-    const from = Math.max(opens(open), end);
-    const room = closes(open) - from;
+    const { opens, closes } = evenings[evening] as Span;
+    const from = Math.max(opens, end);
+    const room = closes - from;
     const minutes = canBeLeft.includes(task.what) && room >= leastPart ? Math.min(room, left) : left;
     if (minutes > room) continue;
     parts.push({ evening, from, minutes });
@@ -55,7 +55,7 @@ function roomFor(task: Task, evenings: readonly Evening[], first: number, ready:
  * @param evenings  in order, none overlapping
  * @returns         a place a task; those that the evenings do not reach have something left
  */
-export function placeTasks(tasks: readonly Task[], evenings: readonly Evening[]): readonly Place[] {
+export function placeTasks(tasks: readonly Task[], evenings: readonly Span[]): readonly Place[] {
   const notBefore = tasks.map(() => Number.NEGATIVE_INFINITY);
   const places: Place[] = [];
   for (let i = 0; i < tasks.length; ) {
@@ -81,16 +81,16 @@ export function placeTasks(tasks: readonly Task[], evenings: readonly Evening[])
 }
 
 /** The shortest wait that any two of the evenings leave between a task and the next; Infinity where none holds both. */
-function shortestWait(task: Task, next: Task, evenings: readonly Evening[]): number {
+function shortestWait(task: Task, next: Task, evenings: readonly Span[]): number {
   let shortest = Number.POSITIVE_INFINITY;
   const length = (t: Task): number =>
     canBeLeft.includes(t.what) ? Math.min(leastPart, t.minutes) : t.minutes;
   evenings.forEach((one, i) => {
-    if (length(task) > closes(one) - opens(one)) return;
+    if (length(task) > one.closes - one.opens) return;
     for (const other of evenings.slice(task.overnight ? i + 1 : i)) {
-      const longest = closes(other) - length(next) - opens(one) - length(task);
-      if (length(next) > closes(other) - opens(other) || longest < task.leastWait) continue;
-      shortest = Math.min(shortest, Math.max(task.leastWait, opens(other) - closes(one)));
+      const longest = other.closes - length(next) - one.opens - length(task);
+      if (length(next) > other.closes - other.opens || longest < task.leastWait) continue;
+      shortest = Math.min(shortest, Math.max(task.leastWait, other.opens - one.closes));
       break; // a later evening is a longer wait
     }
   });
@@ -105,7 +105,7 @@ function shortestWait(task: Task, next: Task, evenings: readonly Evening[]): num
  */
 export function checkMostWaits(
   tasks: readonly Task[],
-  evenings: readonly Evening[],
+  evenings: readonly Span[],
   fieldOf: (task: number) => string,
 ): void {
   tasks.forEach((task, i) => {

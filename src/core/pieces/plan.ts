@@ -1,11 +1,12 @@
 import { inRange } from "../domain-error.ts";
 import type { Metre } from "../units.ts";
-import { type Begun, eveningsAfter } from "./begun.ts";
+import type { Begun } from "./begun.ts";
 import { type CalendarDay, dayNumber, daysLater } from "./calendar-day.ts";
-import { checkEvenings, type Evening } from "./evening.ts";
-import { checkSteps, type FinishingStep, inARow, type PieceWork, passes } from "./finishing-step.ts";
+import { checkEvenings, type Evening, spansOf } from "./evening.ts";
+import { checkSteps, type FinishingStep, type PieceWork } from "./finishing-step.ts";
+import { type Laid, laidOut, minutesOf, type Rest, restOf } from "./laid-schedule.ts";
 import { workDefaults } from "./method-defaults.ts";
-import { checkMostWaits, type Place, placeTasks, type Task } from "./place-tasks.ts";
+import { checkMostWaits, type Place, placeTasks } from "./place-tasks.ts";
 
 export interface PieceToPlan {
   /** Surface to be finished [m²], above 0 to 200. */
@@ -49,53 +50,6 @@ export interface PiecePlan {
   readonly eveningsUsed: number;
   /** Steps that the evenings given have no room for. */
   readonly unplaced: number;
-}
-
-const leastMinutes = 5;
-
-/** A schedule in the order in which its steps are done. */
-interface Laid {
-  readonly steps: ReturnType<typeof inARow>;
-  /** The work up to the cure, and which of the steps each is. */
-  readonly tasks: readonly Task[];
-  readonly stepOf: readonly number[];
-  /** Where what comes after the evenings begins: the cure, and what waits for it. */
-  readonly cure: number;
-}
-
-const minutesOf = (step: FinishingStep, areaM2: number): number =>
-  passes(step.what) ? 0 : Math.max(leastMinutes, Math.round(step.minutesPerM2 * areaM2));
-
-/** A wait counts to the work before it. */
-const waitedLonger = (task: Task, wait: FinishingStep): Task => ({
-  ...task,
-  leastWait: task.leastWait + wait.leastWaitMinutes,
-  mostWait: Math.min(task.mostWait, task.leastWait + (wait.mostWaitMinutes ?? Number.POSITIVE_INFINITY)),
-  overnight: task.overnight || wait.overnight === true,
-});
-
-/** The steps as often as they are done, those before the cure as tasks for the evenings. */
-function laidOut(written: readonly FinishingStep[], areaM2: number): Laid {
-  const steps = inARow(written);
-  const found = steps.findIndex(({ step }) => step.what === "cure");
-  const cure = found < 0 ? steps.length : found;
-  const [tasks, stepOf]: [Task[], number[]] = [[], []];
-  steps.slice(0, cure).forEach(({ step }, i) => {
-    const before = tasks.at(-1);
-    if (step.what === "wait" && before !== undefined) {
-      tasks[tasks.length - 1] = waitedLonger(before, step);
-      return;
-    }
-    tasks.push({
-      what: step.what,
-      minutes: minutesOf(step, areaM2),
-      leastWait: step.leastWaitMinutes,
-      mostWait: step.mostWaitMinutes ?? Number.POSITIVE_INFINITY,
-      overnight: step.overnight === true,
-    });
-    stepOf.push(i);
-  });
-  return { steps, tasks, stepOf, cure };
 }
 
 /** The liquid of each step [mL]. Of the first, end grain drinks more than its share, and none of that stands as film. */
@@ -158,27 +112,6 @@ function dated(laid: Laid, rest: Rest, places: readonly Place[], piece: PieceToP
   return out;
 }
 
-/** What is still to be done, and the evenings for it. */
-interface Rest {
-  /** How many of the tasks are behind us. */
-  readonly after: number;
-  readonly tasks: readonly Task[];
-  readonly evenings: readonly Evening[];
-}
-
-function restOf(laid: Laid, { begun, evenings }: PieceToPlan): Rest {
-  if (begun === undefined) return { after: 0, tasks: laid.tasks, evenings };
-  const coats = laid.tasks.flatMap(({ what }, i) => (what === "coat" ? [i] : []));
-  inRange("begun.coats", begun.coats, { min: 1, max: coats.length });
-  const last = coats[begun.coats - 1] as number; // counted in whole numbers from 1
-  const after = last + 1;
-  return {
-    after,
-    tasks: laid.tasks.slice(after),
-    evenings: eveningsAfter(evenings, begun, laid.tasks[last] as Task),
-  };
-}
-
 /**
  * A finishing schedule laid onto a real piece: the steps in order with their dates, the liquid for each, and the film
  * at the end.
@@ -214,11 +147,12 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
   const laid = laidOut(piece.steps, piece.areaM2);
   const rest = restOf(laid, piece);
-  checkMostWaits(rest.tasks, rest.evenings, (task) => {
+  const evenings = spansOf(rest.evenings);
+  checkMostWaits(rest.tasks, evenings, (task) => {
     const step = laid.steps[laid.stepOf[rest.after + task] as number];
     return `steps[${step?.written}]`;
   });
-  const places = placeTasks(rest.tasks, rest.evenings);
+  const places = placeTasks(rest.tasks, evenings);
   const liquids = laid.steps.flatMap(({ step }) => step.liquid ?? []);
   const millilitresUsed = millilitresOf(laid, piece).reduce((sum, ml) => sum + ml, 0);
   const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);

@@ -4,6 +4,7 @@ import { blendJars } from "./blend-jars.ts";
 import type { Calculation } from "./calculation.ts";
 import { colourDifference } from "./colour.ts";
 import { correctJar } from "./correct-jar.ts";
+import { delivery } from "./delivery.ts";
 import { layoutCalculation } from "./design.ts";
 import { dewPointCalculation } from "./dew-point.ts";
 import { dryDown } from "./dry-down.ts";
@@ -47,6 +48,7 @@ export const calculations: readonly Calculation[] = [
   readyTimeCalculation,
   area,
   piecePlan,
+  delivery,
   schedule,
 ];
 
