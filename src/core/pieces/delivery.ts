@@ -39,6 +39,7 @@ export interface DeliveryChance {
  * @returns      the share of runs that were done by each day: the last work before the cure, and the cure with it
  * @throws DomainError for what a plan refuses, and for a spread or a number of runs that is out of range
  *
+ * Valid:    as a plan is; waits that scatter evenly about their figure on a scale of times, not of minutes
  * Accuracy: of a share p, √(p(1 − p)/runs): 0.7 % at nine in ten and 2 000 runs
  * Source:   the lognormal distribution; the usual spread is from memory
  */

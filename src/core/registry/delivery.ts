@@ -23,6 +23,9 @@ const output = z.object({
   dayOfShare: z.string().nullable(),
 });
 
+export type DeliveryInput = z.input<typeof input>;
+export type DeliveryOutput = z.output<typeof output>;
+
 export const delivery = defineCalculation({
   name: "delivery-chance",
   purpose: "How likely a piece is done by each day, when every wait may turn out longer or shorter",

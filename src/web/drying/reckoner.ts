@@ -45,6 +45,7 @@ const lanes: Readonly<Record<Task, Lane>> = {
   drying: new Lane(),
   own: new Lane(),
   waits: new Lane(),
+  delivery: new Lane(),
 };
 
 export const reckon = <T extends Task>(task: T, input: Tasks[T]["takes"]): Promise<Tasks[T]["gives"]> =>

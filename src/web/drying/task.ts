@@ -1,7 +1,10 @@
 import type { Blush } from "../../core/evaporation/blush.ts";
 import type { DryingSetup } from "../../core/evaporation/drying.ts";
 import type { Own } from "../../core/evaporation/own-log.ts";
+import type { DeliveryInput, DeliveryOutput } from "../../core/registry/delivery.ts";
 import type { dryingAnswer } from "../../core/registry/drying.ts";
+import type { Problem } from "../../core/registry/problem.ts";
+import type { Result } from "../../core/result.ts";
 import type { LogQuestions, WaitAnswer, WaitQuestion } from "../../core/views/wait-question.ts";
 
 export type Dried = ReturnType<typeof dryingAnswer>;
@@ -31,6 +34,11 @@ export interface Tasks {
   readonly waits: {
     readonly takes: { readonly questions: readonly WaitQuestion[]; readonly own: Own };
     readonly gives: readonly WaitAnswer[];
+  };
+  /** How likely a piece is done by each day. */
+  readonly delivery: {
+    readonly takes: DeliveryInput;
+    readonly gives: Result<DeliveryOutput, Problem>;
   };
 }
 export type Task = keyof Tasks;

@@ -8,9 +8,12 @@ import { keptParts } from "./parts/kept-parts.ts";
 import { type PartFigures, timesFrom } from "./parts/parts-total.ts";
 import { fromPiece } from "./prefill.ts";
 
-/** Bare wood with nothing over it goes without saying. */
-function liesIn({ under, over }: PieceDraft): Pick<Body<"piece-described">, "lies"> {
-  return under === "bare wood" && over === "nothing" ? {} : { lies: { under, over } };
+/** Bare wood with nothing over it goes without saying, and so does a day that nobody waits for. */
+function asideIn({ under, over, wanted }: PieceDraft): Pick<Body<"piece-described">, "lies" | "wanted"> {
+  return {
+    ...(under === "bare wood" && over === "nothing" ? {} : { lies: { under, over } }),
+    ...(wanted === "" ? {} : { wanted }),
+  };
 }
 
 /** What the area was worked out from, where it was. */
@@ -35,11 +38,11 @@ export function describePiece(
   const told = wood === "" ? {} : { wood };
   return book.write({
     kind: "piece-described",
-    body: { name: draft.name.trim(), area, ...told, ...liesIn(draft), ...takenApart(draft, parts) },
+    body: { name: draft.name.trim(), area, ...told, ...asideIn(draft), ...takenApart(draft, parts) },
   });
 }
 
-/** Puts right what a plan has changed of a piece of the book: its area and parts, what lies under and over it. Nothing is written where it is as it was. */
+/** Puts right what a plan has changed of a piece of the book: its area and parts, what lies under and over it, when it is wanted. Nothing is written where it is as it was. */
 export function correctPiece(
   book: OpenBook,
   piece: PieceView,
@@ -52,9 +55,9 @@ export function correctPiece(
     fields.some((f) => f in was && JSON.stringify(draft[f]) !== JSON.stringify(was[f]));
   const apart = changed("parts", "endGrainTimes");
   const current = book.whole().making(piece.id);
-  if (current === undefined || !(apart || changed("area", "under", "over"))) return;
-  const { lies: _, ...kept } = current.body as Body<"piece-described">;
-  const { parts: __, endGrainTimes: ___, ...told } = kept;
+  if (current === undefined || !(apart || changed("area", "under", "over", "wanted"))) return;
+  const { lies: _lies, wanted: _wanted, ...kept } = current.body as Body<"piece-described">;
+  const { parts: _parts, endGrainTimes: _times, ...told } = kept;
   book.write({
     kind: "piece-described",
     about: [piece.id],
@@ -63,7 +66,7 @@ export function correctPiece(
     body: {
       ...(apart ? { ...told, ...takenApart(draft, parts) } : kept),
       area,
-      ...liesIn(draft),
+      ...asideIn(draft),
     } as Body<"piece-described">,
   });
 }

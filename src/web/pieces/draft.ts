@@ -37,6 +37,8 @@ export interface PieceDraft {
   readonly which: EveningChoice;
   readonly spare: string;
   readonly perM2: string;
+  /** A day, or nothing. */
+  readonly wanted: string;
   readonly under: LayerUnder;
   readonly over: LayerOver;
   /** Where its steps came from; nothing of it is reckoned with. */
@@ -73,6 +75,7 @@ export const emptyDraft = (today: string): PieceDraft => ({
   which: "every",
   spare: "20",
   perM2: "",
+  wanted: "",
   under: "bare wood",
   over: "nothing",
   schedule: "plain",

@@ -13,6 +13,7 @@ import { Page } from "../shell/page.tsx";
 import { VapourCard } from "../vapour/vapour-card.tsx";
 import { dayInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
+import { Delivery } from "./delivery.tsx";
 import {
   coatStep,
   costOfSchedule,
@@ -193,11 +194,14 @@ function PiecePage(props: { readonly piece: Piece }) {
                 </Show>
                 <Show when={on().size === 0 && worked()} keyed>
                   {(found) => (
-                    <Shopping
-                      plan={found.plan}
-                      resin={mixedWith(kept).resin}
-                      solvent={mixedWith(kept).solvent}
-                    />
+                    <>
+                      <Delivery input={found.input} wanted={props.piece.wanted} />
+                      <Shopping
+                        plan={found.plan}
+                        resin={mixedWith(kept).resin}
+                        solvent={mixedWith(kept).solvent}
+                      />
+                    </>
                   )}
                 </Show>
                 <LayerNotes

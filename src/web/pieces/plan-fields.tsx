@@ -195,6 +195,16 @@ function EveningFields(props: FieldsProps) {
         options={eveningChoices.map((value) => ({ value, label: words.pieces.choices[value] }))}
         onChange={(which) => put({ which })}
       />
+      <TextField
+        label={
+          <>
+            {words.delivery.wantedBy} ({words.controls.optional})
+          </>
+        }
+        type="date"
+        value={draft().wanted}
+        onInput={(wanted) => put({ wanted })}
+      />
     </>
   );
 }

@@ -9,6 +9,7 @@ import { now } from "../shell/now.ts";
 import { Page } from "../shell/page.tsx";
 import { dayOf } from "../words/time.ts";
 import * as words from "../words/words.ts";
+import { Delivery } from "./delivery.tsx";
 import { correctPiece, describePiece } from "./describe-piece.ts";
 import { emptyDraft } from "./draft.ts";
 import { LayerNotes } from "./layer-notes.tsx";
@@ -68,17 +69,21 @@ export function PlanPieceView(props: ScreenProps) {
       <div class="piece-desk">
         <PlanFields planning={planning} described={known !== null} />
         <section class="hung stack" aria-live="polite">
-          <Show when={planning.worked()} keyed fallback={<p class="soft">{words.pieces.notYet}</p>}>
+          <Show when={planning.worked()} fallback={<p class="soft">{words.pieces.notYet}</p>}>
             {(found) => (
               <>
                 <PlanFigures
-                  plan={found.plan}
+                  plan={found().plan}
                   steps={planning.schedule()?.steps ?? []}
                   cost={planning.cost()}
                 />
                 <EveningStrip steps={planning.schedule()?.steps ?? []} />
+                <Delivery
+                  input={found().input}
+                  wanted={planning.draft().wanted === "" ? null : planning.draft().wanted}
+                />
                 <Shopping
-                  plan={found.plan}
+                  plan={found().plan}
                   resin={planning.draft().resin}
                   solvent={planning.draft().solvent}
                 />

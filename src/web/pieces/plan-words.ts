@@ -16,7 +16,9 @@ export function stepName(step: ScheduleStep, coat: number | undefined): string {
 }
 
 export const waitName = (step: ScheduleStep, next: ScheduleStep | undefined): string => {
-  if (next === undefined || (step.leastWaitMinutes ?? 0) === 0) return "";
+  if (next === undefined) return "";
+  if (step.what === "wait" && next.day !== step.day) return words.pieces.overnight;
+  if ((step.leastWaitMinutes ?? 0) === 0) return "";
   return next.day !== undefined && next.day !== step.day && next.at !== undefined
     ? words.pieces.overnight
     : lengthInWords(step.leastWaitMinutes ?? 0);

@@ -96,6 +96,7 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     endGrainTimes: String(piece.endGrainTimes ?? usuallyTakesMore.endGrainTimes),
     wood: piece.wood ?? "",
     ...liesOf(piece),
+    wanted: piece.wanted ?? "",
     ...(recipe === undefined
       ? {}
       : { coats: String(recipe.coats), cut: `${shortCut(recipe.cutLbPerGal)} lb` }),
@@ -118,5 +119,5 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
 
 /** The draft of another piece with the recipe of one done before: its name, its size, its evenings and what it takes a coat are its own. The parts come along, to have their sizes changed. */
 export function repeated(piece: PieceView, today: string): Partial<PieceDraft> {
-  return { ...fromPiece(piece), name: "", area: "", perM2: "", firstEvening: today };
+  return { ...fromPiece(piece), name: "", area: "", perM2: "", firstEvening: today, wanted: "" };
 }

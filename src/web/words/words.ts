@@ -4,6 +4,7 @@ export { book } from "./en/book.ts";
 export { calendar } from "./en/calendar.ts";
 export { cautions } from "./en/cautions.ts";
 export { controls } from "./en/controls.ts";
+export { delivery } from "./en/delivery.ts";
 export { drying } from "./en/drying.ts";
 export { evenings } from "./en/evenings.ts";
 export { film } from "./en/film.ts";
