@@ -105,7 +105,7 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
         "To repeat: Eight coats of ½, 2, 1½ and 1 lb Lemon flakes in Ethanol 95 %, brushed and padded.",
       )
       .waitFor();
-    await page.getByText("Coat 1, seal").waitFor();
+    await page.getByRole("table").getByText("Coat 1, seal").waitFor();
     await page.getByText("Oil stain: wait 3 days between the two").waitFor();
     await page.getByRole("button", { name: "Coat 1 is on" }).click();
     await page.getByText("Coat 1 is written down.").waitFor();
