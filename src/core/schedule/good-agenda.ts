@@ -1,8 +1,9 @@
-import { type Random, randomFromSeed } from "../random.ts";
+import { randomFromSeed } from "../random.ts";
 import { tailsOf } from "./heads.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { ListPlanner } from "./list-planner.ts";
 import { mirroredNet, mirroredStarts, type Net } from "./net.ts";
+import { gathered, shaken } from "./orders-by-chance.ts";
 import { compareMeasures, type Measures, measuresOf } from "./plan-measures.ts";
 
 export interface MeasuredPlan extends Measures {
@@ -27,6 +28,9 @@ export const measured = (laid: Laid, starts: Int32Array): MeasuredPlan => ({
 /** Nothing is left to better: each goal is at its bound. */
 export const isBestOfAll = (laid: Laid, plan: MeasuredPlan): boolean =>
   plan.finish <= laid.lower && plan.sessions <= laid.fewest && plan.idleMinutes === 0;
+
+/** Minutes of urgency that a change of the pad is held to be worth, by turns. */
+const keennesses = [0, 30, 1440, 300, 1e6];
 
 /**
  * Good plans quickly: tasks by their latest starts, shaken a little; each plan is pushed to its end and back to the
@@ -61,9 +65,15 @@ export function goodAgenda(laid: Laid, patience: number, watch: Watch): Measured
   for (let round = 0; vain < patience; round++) {
     if (round > 0 && watch.mustStop(forth.work + back.work)) break;
     vain++;
-    const isNear = best !== undefined && round % 2 === 1;
-    const order = isNear ? (best as MeasuredPlan).starts : urgency;
-    const starts = forth.plan(round === 0 ? order : shaken(net, order, random));
+    const near = round % 2 === 1 ? best?.starts : undefined;
+    const keenness = near === undefined ? (keennesses[(round >> 1) % keennesses.length] as number) : 0;
+    const order =
+      near !== undefined && net.change.length > 1 && random() < 0.7
+        ? gathered(laid, near, random)
+        : round <= keennesses.length * 2
+          ? (near ?? urgency)
+          : shaken(near ?? urgency, random);
+    const starts = forth.plan(order, 0, keenness);
     keep(starts);
     if (starts !== undefined) {
       const late = pushedLate(net, back, starts);
@@ -80,21 +90,4 @@ function pushedLate(net: Net, back: ListPlanner, starts: Int32Array): Int32Array
   const finish = starts.reduce((last, start, i) => Math.max(last, start + (net.minutes[i] as number)), 0);
   const late = back.plan(mirroredStarts(net, net.horizon, starts), net.horizon - finish);
   return late === undefined ? undefined : mirroredStarts(net, net.horizon, late);
-}
-
-/** Times moved about by chance; every second time all tasks of one set-up together, which saves changes. */
-function shaken(net: Net, order: Int32Array, random: Random): Float64Array {
-  let least = Number.POSITIVE_INFINITY;
-  let most = Number.NEGATIVE_INFINITY;
-  for (const x of order) {
-    least = Math.min(least, x);
-    most = Math.max(most, x);
-  }
-  const width = (most - least) * 0.3 * random() ** 2;
-  const isByKit = net.change.length > 1 && random() < 0.5;
-  const kits = net.change.map(() => (random() - 0.5) * width);
-  return Float64Array.from(order, (x, i) => {
-    const own = (random() - 0.5) * width;
-    return isByKit ? x + (kits[net.kitOf[i] as number] ?? 0) + 0.02 * own : x + own;
-  });
 }

@@ -21,6 +21,11 @@ export class ListPlanner {
   /** By group: how many lags into it come from what is not placed yet. */
   readonly #waitingFor: Int32Array;
   readonly #eligible: number[] = [];
+  /** By group: what it takes in the hand; and what was taken last. */
+  readonly #kit: Int32Array;
+  #inHand = nowhere;
+  /** By how many minutes a task is the more urgent when it needs no change. */
+  #keenness = 0;
   /** Starts of a plan to keep. */
   #wanted: Int32Array | undefined;
   #unplaced = 0;
@@ -36,6 +41,9 @@ export class ListPlanner {
     this.#line = new HandLine(net, this.#start);
     this.#room = new Room(net);
     this.#waitingFor = new Int32Array(this.#groups.members.length);
+    this.#kit = Int32Array.from(this.#groups.members, (members) =>
+      Math.max(...members.map((i) => net.kitOf[i] as number)),
+    );
   }
 
   /** Steps of about a microsecond. */
@@ -44,17 +52,19 @@ export class ListPlanner {
   }
 
   /**
-   * Starts (n) by urgency, the lowest first [min], none before `from`; `undefined` when a most-wait or the horizon stood in
-   * the way.
+   * Starts (n) by urgency, the lowest first [min], none before `from`, those that need no change of the pad the more urgent by
+   * `keenness`; `undefined` when a most-wait or the horizon stood in the way.
    */
-  plan(urgency: ArrayLike<number>, from = 0): Int32Array | undefined {
+  plan(urgency: ArrayLike<number>, from = 0, keenness = 0): Int32Array | undefined {
     this.#begin(from);
+    this.#keenness = keenness;
     return this.#finish(urgency);
   }
 
   /** Starts (n) where as much as can be stays where it was, and the rest comes no earlier than it was; −1 was nowhere. */
   keep(old: Int32Array): Int32Array | undefined {
     this.#begin(0);
+    this.#keenness = 0;
     this.#wanted = old;
     const inOrder = [...this.#groups.members.keys()].sort((a, b) => this.#oldStart(a) - this.#oldStart(b));
     for (const group of inOrder) if (this.#oldStart(group) >= 0) this.#placeAsItWas(group);
@@ -116,6 +126,7 @@ export class ListPlanner {
       let own = Number.POSITIVE_INFINITY;
       for (const i of this.#groups.members[group] as readonly number[])
         own = Math.min(own, urgency[i] as number, this.#due[i] as number);
+      if (this.#kit[group] === this.#inHand) own -= this.#keenness;
       if (best >= 0 && own >= least) return;
       least = own;
       best = group;
@@ -182,6 +193,7 @@ export class ListPlanner {
       begin = start - (offset[i] as number);
     }
     this.#unplaced--;
+    if ((this.#kit[group] as number) >= 0) this.#inHand = this.#kit[group] as number;
     for (const i of members) this.#tellOthers(i, -1);
     return begin;
   }

@@ -28,7 +28,8 @@ export function fillable(lengths: Iterable<number>, longest: number): Int32Array
  *
  * Valid:  hands-on tasks that each lie within a window
  * Source: J. Carlier, "The one-machine sequencing problem", Eur. J. Oper. Res. 11 (1982) 42, with the time between windows
- *         left out; for one person a window holds no more than a sum of task lengths (subset sum, with repetition)
+ *         left out; for one person a window holds no more than a sum of task lengths (subset sum, with repetition), and
+ *         changes between the kits that are more than the sessions
  */
 export function finishBound(
   net: Net,
@@ -46,27 +47,53 @@ export function finishBound(
   const longest = Math.max(0, ...windows.map(([from, until]) => until - from));
   const most = fillable(people === 1 ? workers.map((i) => minutes[i] as number) : [1], longest);
   workers.sort((a, b) => (tail[b] as number) - (tail[a] as number));
+  const change = leastChange(net);
   for (const from of new Set(workers.map((i) => head[i] as number))) {
     let work = 0;
+    const kits = new Set<number>();
     workers.forEach((i, k) => {
-      if ((head[i] as number) >= from) work += (minutes[i] as number) * (hands[i] as number);
+      if ((head[i] as number) >= from) {
+        work += (minutes[i] as number) * (hands[i] as number);
+        kits.add(net.kitOf[i] as number);
+      }
       const next = workers[k + 1];
-      if (work > 0 && (next === undefined || tail[next] !== tail[i]))
-        best = Math.max(best, endOfWork(windows, most, from, work / people) + (tail[i] as number));
+      if (work === 0 || (next !== undefined && tail[next] === tail[i])) return;
+      const changes = (session: number): number => change * Math.max(0, kits.size - session);
+      best = Math.max(best, endOfWork(windows, most, from, work / people, changes) + (tail[i] as number));
     });
   }
   return best;
 }
 
-/** When so much work is done at the earliest, begun at a moment. */
-function endOfWork(windows: Windows, most: Int32Array, from: number, work: number): number {
+/** The shortest change between any two kits in use. */
+function leastChange({ kitOf, change }: Net): number {
+  const kits = [...new Set(kitOf)].filter((kit) => kit >= 0);
+  const all = kits.flatMap((a) => kits.flatMap((b) => (a === b ? [] : [change[a]?.[b] ?? 0])));
+  return all.length === 0 ? 0 : Math.min(...all);
+}
+
+/**
+ * When so much work is done at the earliest, begun at a moment. In so many sessions no fewer changes are made than there are
+ * kits more than sessions, since each session begins with its first at hand.
+ */
+function endOfWork(
+  windows: Windows,
+  most: Int32Array,
+  from: number,
+  work: number,
+  changes: (sessions: number) => number,
+): number {
   let left = work;
+  let room = 0;
+  let sessions = 0;
   for (const [opens, until] of windows) {
     const begin = Math.max(opens, from);
     if (until <= begin) continue;
-    const room = most[until - begin] as number;
-    if (left <= room) return begin + Math.ceil(left);
-    left -= room;
+    const fills = most[until - begin] as number;
+    const over = work + changes(++sessions) - room;
+    if (left <= fills && over <= until - begin) return begin + Math.ceil(Math.max(1, left, over));
+    left -= fills;
+    room += until - begin;
   }
   return Number.POSITIVE_INFINITY;
 }
@@ -87,13 +114,12 @@ function endOfWork(windows: Windows, most: Int32Array, from: number, work: numbe
  */
 export function sessionBound(net: Net, windows: Windows, people: number, hands: readonly number[]): number {
   const lengths = windows.map(([from, until]) => until - from).sort((a, b) => b - a);
-  let work = net.minutes.reduce((sum, minutes, i) => sum + minutes * (hands[i] ?? 0), 0);
+  const work = net.minutes.reduce((sum, minutes, i) => sum + minutes * (hands[i] ?? 0), 0);
+  const kits = new Set(net.kitOf.filter((_, i) => (hands[i] ?? 0) > 0)).size;
+  const change = leastChange(net);
   let needed = 0;
-  for (const length of lengths) {
-    if (work <= 0) break;
-    work -= length * people;
-    needed++;
-  }
+  for (let room = 0; needed < lengths.length; room += (lengths[needed++] as number) * people)
+    if (work + change * Math.max(0, kits - needed) <= room) break;
   return Math.max(needed, longestChain(net, lengths[0] ?? 0, hands));
 }
 
