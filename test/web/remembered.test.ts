@@ -72,6 +72,11 @@ describe.each(Object.keys(sizes) as Size[])("an evening afterwards on a %s", (si
     expect(await lines.locator(".patch > b").allInnerTexts()).toEqual(codes);
     const [first, second] = [berlin(100), berlin(95)];
     await chooseDay(page, first.day);
+    await page.getByLabel("Ended", { exact: true }).fill(berlin(85).clock);
+    await page.getByText("It ended without a beginning.").waitFor();
+    await page.getByLabel("Began", { exact: true }).fill(berlin(110).clock);
+    await page.getByLabel("Air temperature").fill("13.5");
+    await page.getByLabel("Relative humidity").fill("62");
     const time = (n: number) => page.getByLabel(`Time, line ${n}, ${codes[n - 1]}`);
     await time(1).fill("soon");
     await page.getByText("“soon” is not a time of day. 19:30 would do.").waitFor();
@@ -105,7 +110,10 @@ describe.each(Object.keys(sizes) as Size[])("an evening afterwards on a %s", (si
     expect(byLine[11]?.happened).toBe(second.instant);
     expect(byLine[0]).not.toHaveProperty("remembered");
     expect(byLine[4]?.body.from).toEqual(byLine[meant.indexOf(other)]?.body.from);
-    expect((await entriesIn(house.address)).filter(({ kind }) => kind === "note")).toHaveLength(1);
+    const kinds = (await entriesIn(house.address)).map(({ kind }) => kind);
+    for (const kind of ["note", "sitting-begun", "sitting-ended"])
+      expect(kinds.filter((one) => one === kind)).toHaveLength(1);
+    expect(kinds.filter((one) => one === "air-read")).toHaveLength(2); // and the one that was there before
 
     await page.getByRole("button", { name: "Undo" }).click();
     await page.getByRole("button", { name: "Write down eleven patches, one left out" }).waitFor();

@@ -1,5 +1,6 @@
 import { dewPoint } from "../air/dew-point.ts";
 import { DomainError } from "../domain-error.ts";
+import { hasAnHour } from "../notebook/entry-time.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { type Kelvin, kelvin } from "../units.ts";
@@ -61,7 +62,7 @@ function dewOf(read: NotebookReader, air: Kelvin, humidity: number, wood: number
 /** The last reading of the shop's air, and how far the wood is from drawing water out of it. */
 export const airView = (read: NotebookReader): AirView | null =>
   read.derive("air", (r) => {
-    const readings = r.ofKind("air-read");
+    const readings = r.ofKind("air-read").filter(hasAnHour); // of a day alone it is not the air of any hour
     const last = [...readings].sort((a, b) => (a.happened < b.happened ? -1 : 1)).at(-1);
     if (last === undefined) return null;
     const body = last.body as Body<"air-read">;

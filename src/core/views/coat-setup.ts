@@ -53,7 +53,10 @@ const inShop = (t: number): boolean => {
 export function airAt(read: NotebookReader, at: string): ShopAir | null {
   const when = epochMilliseconds(at);
   const far = (entry: NotebookEntry): number => Math.abs(epochMilliseconds(entry.happened) - when);
-  const [nearest] = [...read.ofKind("air-read")].sort((a, b) => far(a) - far(b));
+  const [nearest] = read
+    .ofKind("air-read")
+    .filter(hasAnHour)
+    .sort((a, b) => far(a) - far(b));
   if (nearest === undefined || far(nearest) > airHolds) return null;
   const { temperature, relativeHumidity, wood } = nearest.body as Body<"air-read">;
   return {

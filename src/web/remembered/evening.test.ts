@@ -19,15 +19,21 @@ const line = (number: number, code: string, more: Partial<SheetLine> = {}): Shee
   ...more,
 });
 type Filled = readonly [SheetLine, Partial<LineDraft>?];
-const read = (source: Source, sheets: readonly (readonly Filled[])[], now = "2026-10-15T06:00:00.000Z") =>
+const read = (
+  source: Source,
+  sheets: readonly (readonly Filled[])[],
+  now = "2026-10-15T06:00:00.000Z",
+  began?: string,
+) =>
   readEvening(
     {
       day: calendarDay("2026-10-14"),
       source,
       method: "pad",
-      sheets: sheets.map((sheet) =>
-        sheet.map(([line, draft]) => ({ line, draft: { ...blankLine, ...draft } })),
-      ),
+      sheets: sheets.map((sheet) => ({
+        began,
+        lines: sheet.map(([line, draft]) => ({ line, draft: { ...blankLine, ...draft } })),
+      })),
     },
     { now, offset: (at) => zoneOffset(at, "Europe/Berlin"), laidOutAt: "2026-10-10T08:00:00.000Z" },
   );
@@ -55,6 +61,14 @@ test("a sheet without a time at its head says only the day; from memory a time i
   expect([...read("about", [[[line(1, "K7")]]]).faults]).toEqual([["3/K7", { code: "no-time" }]]);
   expect(said(read("about", [[[line(1, "K7"), { time: "20:10" }]]]))).toEqual([["K7", at("18:10"), "hour"]]);
   expect(said(read("day", [[[line(1, "K7")]]]))).toEqual([["K7", at("10:00"), "day"]]);
+});
+
+test("lines without any time went on about when the sheet was begun", () => {
+  const all = read("sheet", [[[line(1, "K7")], [line(2, "R4"), { time: "20:10" }]]], undefined, "19:30");
+  expect(said(all)).toEqual([
+    ["K7", at("17:30"), "hour"],
+    ["R4", at("18:10"), "minute"],
+  ]);
 });
 
 test("what does not fit is told by its line: no time of day, still to come, before the coat beneath, a coat missing", () => {

@@ -47,7 +47,13 @@ export interface Evening {
   readonly source: Source;
   readonly method: CoatMethod;
   /** The sheets of the coats that were given, in order, each with what is filled in on it. */
-  readonly sheets: readonly (readonly FilledLine[])[];
+  readonly sheets: readonly FilledSheet[];
+}
+
+export interface FilledSheet {
+  /** The time of day at the head of the sheet: about that of its first lines, where these have none. */
+  readonly began: string | undefined;
+  readonly lines: readonly FilledLine[];
 }
 
 export interface FilledLine {
@@ -89,22 +95,32 @@ const iso = (ms: number): string => new Date(ms).toISOString();
 /** A night's small hours belong to the evening before. */
 const nightEnds = "05:00";
 
+/** A time of day, and whether it is only about then; without one only the day is known. */
+interface Clock {
+  readonly clock: string | undefined;
+  readonly rough: boolean;
+}
+const noClock: Clock = { clock: undefined, rough: true };
+
 /** The time of day of a line, or what does not fit; `above` is that of the line above. */
-function clockOf(
-  source: Source,
-  typed: string,
-  above: string | undefined,
-): { readonly clock: string | undefined } | LineFault {
-  if (source === "day") return { clock: undefined };
+function clockOf(source: Source, typed: string, above: Clock): Clock | LineFault {
+  if (source === "day") return noClock;
   if (typed.trim() !== "") {
     const clock = clockIn(typed);
-    return clock === undefined ? { code: "not-a-time", typed: typed.trim() } : { clock };
+    return clock === undefined
+      ? { code: "not-a-time", typed: typed.trim() }
+      : { clock, rough: source === "about" };
   }
-  return above === undefined && source !== "sheet" ? { code: "no-time" } : { clock: above };
+  return above.clock === undefined && source !== "sheet" ? { code: "no-time" } : above;
 }
 
 /** The instant of a time of day. A day without an hour is written at its noon, or as soon after as `floor` allows. */
-function placed(day: CalendarDay, shop: Shop, clock: string | undefined, floor: string): string | LineFault {
+export function instantOn(
+  day: CalendarDay,
+  shop: Shop,
+  clock: string | undefined,
+  floor: string,
+): string | LineFault {
   const now = Date.parse(shop.now);
   const startOf = (one: CalendarDay, at: string) => instantOfDay(one, at, shop.offset);
   if (clock !== undefined) {
@@ -128,13 +144,13 @@ function readLine(
   shop: Shop,
   { line, draft }: FilledLine,
   had: Had,
-  clock: string | undefined,
+  { clock, rough }: Clock,
 ): TimedLine | LineFault {
   if (draft.on && had.coats !== line.coat - 1) return { code: "coat-before", coat: had.coats + 1 };
   const floor = draft.on && had.at > shop.laidOutAt ? had.at : shop.laidOutAt;
-  const at = placed(evening.day, shop, clock, floor);
+  const at = instantOn(evening.day, shop, clock, floor);
   if (typeof at !== "string") return at;
-  const known = clock === undefined ? "day" : evening.source === "about" ? "hour" : "minute";
+  const known = clock === undefined ? "day" : rough ? "hour" : "minute";
   return { line, draft, at, known };
 }
 
@@ -144,14 +160,14 @@ export function readEvening(evening: Evening, shop: Shop): EveningRead {
   const faults = new Map<string, LineFault>();
   const since = new Map<string, Had>();
   for (const sheet of evening.sheets) {
-    let above: string | undefined;
-    for (const filled of sheet) {
+    let above: Clock = { clock: sheet.began, rough: true };
+    for (const filled of sheet.lines) {
       const { line, draft } = filled;
       if (line.state !== "waits") continue;
-      const time = draft.on ? clockOf(evening.source, draft.time, above) : { clock: undefined };
-      if (draft.on && "clock" in time) above = time.clock;
+      const time = draft.on ? clockOf(evening.source, draft.time, above) : noClock;
+      if (draft.on && "clock" in time) above = time;
       const had = since.get(line.patch) ?? { coats: line.coats, at: line.lastAt ?? shop.laidOutAt };
-      const read = "code" in time ? time : readLine(evening, shop, filled, had, time.clock);
+      const read = "code" in time ? time : readLine(evening, shop, filled, had, time);
       if ("code" in read) faults.set(line.key, read);
       else {
         (draft.on ? on : out).push(read);

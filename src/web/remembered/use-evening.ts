@@ -1,4 +1,5 @@
 import { createMemo, createSignal } from "solid-js";
+import type { WriteDraft } from "../../core/notebook/write-entry.ts";
 import { methodOf, trialsAtBench } from "../../core/views/bench.ts";
 import type { Trial } from "../../core/views/trial.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
@@ -10,7 +11,16 @@ import { dayOf } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { zoneOffset } from "../words/zone-offset.ts";
 import { writeEvening } from "./entries.ts";
-import { blankLine, dayChosen, type LineDraft, readEvening, type Source, sources } from "./evening.ts";
+import {
+  blankLine,
+  dayChosen,
+  type LineDraft,
+  readEvening,
+  type Shop,
+  type Source,
+  sources,
+} from "./evening.ts";
+import { blankHead, type HeadDraft, type HeadRead, headFits, readHead, writeHead } from "./head.ts";
 import { coatsWaiting, sheetOf } from "./sheet.ts";
 
 export type RememberedEvening = ReturnType<typeof useEvening>;
@@ -31,6 +41,7 @@ export function useEvening(book: OpenBook) {
   const [method, setMethod] = createSignal<CoatMethod>();
   const [coats, setCoats] = createSignal<readonly number[]>();
   const [drafts, setDrafts] = createSignal<ReadonlyMap<string, LineDraft>>(new Map());
+  const [heads, setHeads] = createSignal<ReadonlyMap<number, HeadDraft>>(new Map());
   const [told, setTold] = createSignal(false);
   const [wrote, setWrote] = createSignal<{ readonly ids: readonly string[]; readonly says: string }>();
 
@@ -51,24 +62,43 @@ export function useEvening(book: OpenBook) {
     const of = trial();
     return of === undefined ? [] : ticked().map((coat) => ({ coat, lines: sheetOf(of, coat) }));
   });
-  const read = createMemo(() => {
-    const [of, on] = [trial(), day()];
-    if (of?.laidOut == null || on === undefined) return undefined;
-    const filled = sheets().map(({ lines }) => lines.map((line) => ({ line, draft: draftOf(line.key) })));
-    const evening = { day: on, source: source(), method: methodNow(), sheets: filled };
+  const shop = (): Shop | undefined => {
+    const laidOutAt = trial()?.laidOut?.at;
     const offset = (instant: string) => zoneOffset(instant, book.zone);
-    return readEvening(evening, { now: now(), offset, laidOutAt: of.laidOut.at });
+    return laidOutAt === undefined ? undefined : { now: now(), offset, laidOutAt };
+  };
+  /** What stands at the head of a coat's sheet; only paper has one. */
+  const headOf = (coat: number): HeadDraft => heads().get(coat) ?? blankHead;
+  const readHeads = createMemo(() => {
+    const [at, on] = [shop(), day()];
+    if (at === undefined || on === undefined || source() !== "sheet") return new Map<number, HeadRead>();
+    return new Map(ticked().map((coat) => [coat, readHead(headOf(coat), on, at)]));
   });
+  const read = createMemo(() => {
+    const [at, on] = [shop(), day()];
+    if (at === undefined || on === undefined) return undefined;
+    const filled = sheets().map(({ coat, lines }) => ({
+      began: readHeads().get(coat)?.began,
+      lines: lines.map((line) => ({ line, draft: draftOf(line.key) })),
+    }));
+    return readEvening({ day: on, source: source(), method: methodNow(), sheets: filled }, at);
+  });
+  const headsFit = () => [...readHeads().values()].every(headFits);
   const keyOpen = () => trial()?.key.opened != null;
 
   function fill(key: string, change: Partial<LineDraft>): void {
     setWrote(undefined);
     setDrafts((was) => new Map(was).set(key, { ...(was.get(key) ?? blankLine), ...change }));
   }
+  function fillHead(coat: number, change: Partial<HeadDraft>): void {
+    setWrote(undefined);
+    setHeads((was) => new Map(was).set(coat, { ...(was.get(coat) ?? blankHead), ...change }));
+  }
   function choose(id: string): void {
     setTrial(id);
     setCoats(undefined);
     setDrafts(new Map());
+    setHeads(new Map());
     setWrote(undefined);
   }
   function tick(coat: number): void {
@@ -79,14 +109,24 @@ export function useEvening(book: OpenBook) {
   function write(): void {
     const [of, all] = [trial(), read()];
     setTold(true);
-    if (of === undefined || all === undefined || all.faults.size > 0) return;
+    if (of === undefined || all === undefined || all.faults.size > 0 || !headsFit()) return;
     if (all.on.length + all.out.length === 0) return;
     const sayLeftOut = ({ line, draft }: (typeof all.out)[number]) =>
       words.remembered.leftOutNote(line.coat, line.code, draft.note.trim());
     const how = { trial: of.id, keyOpen: keyOpen(), source: source(), method: methodNow(), sayLeftOut };
     setCoats(ticked()); // what was just written stays in sight
-    const ids = writeEvening(all, how, (draft) => book.write({ ...draft, ...inTheHandsOf() }));
-    setWrote({ ids, says: words.remembered.wrote(all.on.length, all.out.length) });
+    const put: WriteDraft = (draft) => book.write({ ...draft, ...inTheHandsOf() });
+    const paper = [...readHeads()].flatMap(([coat, head]) =>
+      writeHead(
+        head,
+        all.on.find(({ line }) => line.coat === coat),
+        put,
+      ),
+    );
+    setWrote({
+      ids: [...paper, ...writeEvening(all, how, put)],
+      says: words.remembered.wrote(all.on.length, all.out.length),
+    });
     setTold(false);
   }
   function undo(): void {
@@ -97,6 +137,6 @@ export function useEvening(book: OpenBook) {
   return {
     ...{ trials, trial, choice, setChoice, typedDay, setTypedDay, day, source, setSource, methodNow },
     ...{ setMethod, waiting, ticked, tick, sheets, draftOf, fill, read, told, keyOpen, choose },
-    ...{ wrote, write, undo },
+    ...{ headOf, fillHead, readHeads, headsFit, wrote, write, undo },
   };
 }

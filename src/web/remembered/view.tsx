@@ -12,6 +12,7 @@ import { Page } from "../shell/page.tsx";
 import * as words from "../words/words.ts";
 import { sources } from "./evening.ts";
 import { Line } from "./line.tsx";
+import { SheetHead } from "./sheet-head.tsx";
 import { dayChoices, type RememberedEvening, useEvening } from "./use-evening.ts";
 import "./remembered.css";
 
@@ -134,6 +135,9 @@ function Sheets(props: { readonly evening: RememberedEvening }) {
           <Show when={props.evening.source() !== "day"}>
             <p class="soft small">{t.nightSays}</p>
           </Show>
+          <Show when={props.evening.readHeads().get(coat)}>
+            {(head) => <SheetHead evening={props.evening} coat={coat} head={head()} />}
+          </Show>
           <ol class="plain sheet-lines">
             <For
               each={props.evening
@@ -171,6 +175,9 @@ function Act(props: { readonly evening: RememberedEvening }) {
         <>
           <Show when={e.told() && faults() > 0}>
             <p role="alert">{t.faults(faults())}</p>
+          </Show>
+          <Show when={e.told() && !e.headsFit()}>
+            <p role="alert">{t.headFault}</p>
           </Show>
           <Show when={n() + out() + faults() > 0} fallback={<p>{t.nothing}</p>}>
             <button type="button" class="main" onClick={e.write}>

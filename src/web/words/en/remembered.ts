@@ -1,4 +1,5 @@
-import type { LineFault, Source, WhyOut } from "../../remembered/evening.ts";
+import type { Source, WhyOut } from "../../remembered/evening.ts";
+import type { HeadFault } from "../../remembered/head.ts";
 import { counted } from "../counted.ts";
 
 const patches = (n: number): string => `${counted(n)} ${n === 1 ? "patch" : "patches"}`;
@@ -26,6 +27,14 @@ export const remembered = {
     "A remembered time is not reckoned with as if it were exact: your own waits leave it out, and the next coat waits from the latest that it may have been.",
   coats: "Which coats",
   coat: (n: number) => `Coat ${n}`,
+  head: (coat: number) => `At the head of the sheet of coat ${coat}`,
+  air: "Air temperature",
+  damp: "Relative humidity",
+  began: "Began",
+  ended: "Ended",
+  headHint: "Leave empty what was not pencilled. Lines without any time then went on about when it began.",
+  headFault: "What stands at the head of a sheet does not fit yet.",
+  airHalf: "The air takes both figures: its temperature and its damp.",
   nightSays: "A time before 05:00 belongs to the evening before.",
   lines: (coat: number) => `Coat ${coat}, in the order of the sheet`,
   line: (n: number, code: string) => `line ${n}, ${code}`,
@@ -49,10 +58,12 @@ export const remembered = {
   note: "In words",
   keyShut:
     "The key is shut: each patch got what its code says, and no jar is written beside it. Where it was another jar, write that down once the key is open.",
-  fault: (fault: LineFault, say: (instant: string) => string): string => {
+  fault: (fault: HeadFault, say: (instant: string) => string): string => {
     switch (fault.code) {
       case "not-a-time":
         return `“${fault.typed}” is not a time of day. 19:30 would do.`;
+      case "no-beginning":
+        return "It ended without a beginning. When it began would do, or neither.";
       case "no-time":
         return "No time stands here or above. 19:30 would do, or “Only the day”.";
       case "ahead":
