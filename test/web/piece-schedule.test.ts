@@ -107,6 +107,12 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
       .waitFor();
     await page.getByRole("table").getByText("Coat 1, seal").waitFor();
     await page.getByText("Oil stain: wait 3 days between the two").waitFor();
+    await page.getByRole("link", { name: "Print the schedule" }).click();
+    await page.getByText("Lots: blend Lemon flakes and what is bought before the first coat").waitFor();
+    await page.getByText(/^Retained sample: an offcut of the same wood/).waitFor();
+    await page.getByText(/^Care: a soft dry cloth\. No alcohol/).waitFor();
+    await expectWellMade(page, `schedule-paper-${size}`);
+    await page.getByRole("link", { name: "Table top" }).click();
     await page.getByRole("button", { name: "Coat 1 is on" }).click();
     await page.getByText("Coat 1 is written down.").waitFor();
     await expectWellMade(page, `schedule-piece-${size}`);

@@ -81,6 +81,30 @@ describe("as the page asks it", () => {
     expect(dayOfShare(few, 0.9)).toBeNull();
     expect(dayOfShare(few, 0.4)).toBe(first);
   });
+  // By hand: cured on the eighth at seven, rubbed out that evening; at ten to nine, or with weekends alone, on the next.
+  test("what comes after the cure is done on an evening", () => {
+    const rub: FinishingStep = { what: "rub out", minutesPerM2: 60, leastWaitMinutes: 0 };
+    const cure: FinishingStep = { what: "cure", minutesPerM2: 0, leastWaitMinutes: 3 * 1440 };
+    const day = (minutes: number, on = evenings(40)) =>
+      ask([coat(minutes), cure, rub], 1, { evenings: on, runs: 100 }).doneBy[0]?.day;
+    expect(day(60)).toBe("2026-10-08");
+    expect(day(170)).toBe("2026-10-09");
+    expect(
+      day(
+        60,
+        evenings(40).filter((_, i) => i % 7 === 0 || i % 7 === 5),
+      ),
+    ).toBe("2026-10-10");
+    expect(day(60, evenings(1))).toBe("2026-10-08");
+  });
+  // By hand: one of two coats is on since seven, an hour waited, the other from eight; with both on the cure alone is left.
+  test("with coats on, the rest is what is waited for", () => {
+    const two = [coat(60, 60), coat(60)];
+    const begun = (coats: number) => ({ day: daysLater(first, 3), minute: 1140, coats });
+    expect(ask(two, 1, { begun: begun(1), runs: 100 }).doneBy[0]?.day).toBe("2026-10-08");
+    const cure: FinishingStep = { what: "cure", minutesPerM2: 0, leastWaitMinutes: 3 * 1440 };
+    expect(ask([...two, cure], 1, { begun: begun(2), runs: 100 }).doneBy[0]?.day).toBe("2026-10-11");
+  });
   test("a share grows with the day, to what is ever done", () => {
     const { doneBy, neverShare } = ask(steps, 2);
     for (const [i, { share }] of doneBy.entries()) expect(share).toBeGreaterThan(doneBy[i - 1]?.share ?? 0);

@@ -1,9 +1,9 @@
 import { inRange } from "../domain-error.ts";
 import { type Random, randomNormal } from "../random.ts";
-import { type CalendarDay, dayFromNumber } from "./calendar-day.ts";
-import { checkEvenings, spansOf } from "./evening.ts";
+import { type CalendarDay, dayFromNumber, dayNumber } from "./calendar-day.ts";
+import { checkEvenings, type Span, spansOf } from "./evening.ts";
 import { checkSteps } from "./finishing-step.ts";
-import { laidOut } from "./laid-schedule.ts";
+import { laidOut, minutesOf, restOf } from "./laid-schedule.ts";
 import { placeTasks } from "./place-tasks.ts";
 import type { PieceToPlan } from "./plan.ts";
 
@@ -26,6 +26,17 @@ export interface DeliveryChance {
   readonly neverShare: number;
 }
 
+/** Work after the cure that is begun with less left of the evening is for the next. */
+const worthBeginning = 15;
+
+/** The day on which work may be done from a moment on: of the first evening with room to begin it, that day itself where none is left. */
+function dayOfWork(from: number, minutes: number, evenings: readonly Span[]): number {
+  const least = Math.min(minutes, worthBeginning);
+  const evening =
+    minutes === 0 ? undefined : evenings.find(({ closes, opens }) => closes - Math.max(opens, from) >= least);
+  return Math.floor(Math.max(from, evening?.opens ?? from) / 1440);
+}
+
 /**
  * How likely a piece is done by a day, when every wait may turn out longer or shorter than the practised figure.
  *
@@ -33,7 +44,8 @@ export interface DeliveryChance {
  *
  * Each run draws every wait by itself and lays the schedule onto the evenings with it. Waits of one week are alike in
  * truth, cold or damp lasting for days, so the ends of the range are rarer here than at the bench. A night that is asked
- * stays a night, hands take what they take, and a most wait gives way to a least one that was drawn longer.
+ * stays a night, hands take what they take, and a most wait gives way to a least one that was drawn longer. What comes
+ * after the cure is done on the first of the evenings from then on, or on that day where they reach no further.
  *
  * @param asked  as a plan, the spread s 1–5, a seeded generator, 100–20 000 runs
  * @returns      the share of runs that were done by each day: the last work before the cure, and the cure with it
@@ -49,21 +61,25 @@ export function deliveryChance(asked: DeliveryAsked): DeliveryChance {
   checkEvenings(asked.evenings);
   const sigma = Math.log(inRange("spreadTimes", asked.spreadTimes, { min: 1, max: 5 }));
   const runs = Math.round(inRange("runs", asked.runs, { min: 100, max: 20_000 }));
-  const { steps, tasks, cure } = laidOut(asked.steps, asked.areaM2);
+  const laid = laidOut(asked.steps, asked.areaM2);
+  const { steps, cure } = laid;
+  const rest = restOf(laid, asked);
   const drawn = (wait: number): number =>
     wait === 0 ? 0 : wait * Math.exp(sigma * randomNormal(asked.random));
   const afterwards = steps.slice(cure).map(({ step }) => step.leastWaitMinutes);
-  const evenings = spansOf(asked.evenings);
+  const hands = steps.slice(cure).reduce((sum, { step }) => sum + minutesOf(step, asked.areaM2), 0);
+  const evenings = spansOf(rest.evenings);
+  const begins = asked.begun === undefined ? 0 : dayNumber(asked.begun.day) * 1440 + asked.begun.minute;
   const done = new Map<number, number>();
   for (let run = 0; run < runs; run++) {
-    const now = tasks.map((task) => {
+    const now = rest.tasks.map((task) => {
       const leastWait = drawn(task.leastWait);
       return { ...task, leastWait, mostWait: Math.max(leastWait, task.mostWait) };
     });
     const last = placeTasks(now, evenings).at(-1);
     const cured = afterwards.reduce((sum, wait) => sum + drawn(wait), 0);
-    if (last === undefined || last.left > 0) continue;
-    const day = Math.floor((last.end + cured) / 1440);
+    if (last !== undefined && last.left > 0) continue;
+    const day = dayOfWork((last?.end ?? begins) + cured, hands, evenings);
     done.set(day, (done.get(day) ?? 0) + 1);
   }
   let sum = 0;

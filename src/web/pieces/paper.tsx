@@ -10,6 +10,7 @@ import "./pieces.css";
 import { NoPiece } from "./no-piece.tsx";
 import { PlanFigures } from "./plan-figures.tsx";
 import { PlanTable } from "./plan-table.tsx";
+import { WithThePiece } from "./with-the-piece.tsx";
 
 /** The steps to repeat on one sheet, with blanks for a pencil and a bar to measure the print by. */
 export function PiecePaper(props: ScreenProps) {
@@ -47,6 +48,7 @@ export function PiecePaper(props: ScreenProps) {
           <Caution says={words.pieces.air}>
             {words.pieces.rags} {words.pieces.estimate}
           </Caution>
+          <Show when={piece()}>{(shown) => <WithThePiece piece={shown()} />}</Show>
           <p class="small">{words.pieces.usual}</p>
           <MeasureBar />
         </Page>

@@ -1,46 +1,25 @@
 import { createMemo, For, Show } from "solid-js";
 import { materialView } from "../../core/views/material.ts";
-import { type LotTaken, type ShoppingLine, shoppingList } from "../../core/views/shopping-list.ts";
+import type { LotTaken, ShoppingLine } from "../../core/views/shopping-list.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
 import { dayOf } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { grams, millilitres } from "./amount-text.ts";
-import type { Plan } from "./draft.ts";
-
-interface ShoppingProps {
-  readonly plan: Plan;
-  readonly resin: string | undefined;
-  readonly solvent: string | undefined;
-}
+import { lotsOf, type PlanMixed, planShopping } from "./plan-shopping.ts";
 
 const t = words.shopping;
 type Said = (amount: number) => string;
 const inGrams: Said = (kg) => grams(kg * 1e3);
 const inMl: Said = (m3) => millilitres(m3 * 1e6);
 
-/** More than one lot of the flakes goes into the plan. */
-export const manyLots = (flakes: ShoppingLine | null): boolean =>
-  flakes !== null && flakes.taken.length + (flakes.toBuy > 0 ? 1 : 0) > 1;
-
 const parts = (line: ShoppingLine | null, said: Said): readonly string[] =>
   (line?.taken ?? []).map(({ amount, name, lot }: LotTaken) => t.part(said(amount), name, lot));
 
 /** What is to be bought after what stands on the shelf, with what it costs. */
-export function Shopping(props: ShoppingProps) {
+export function Shopping(props: PlanMixed) {
   const book = useBook();
-  const list = createMemo(() =>
-    shoppingList(
-      book.whole(),
-      {
-        resin: props.resin ?? null,
-        solvent: props.solvent ?? null,
-        resinKg: props.plan.resinG / 1e3,
-        solventM3: props.plan.solventMl / 1e6,
-      },
-      dayOf(now(), book.zone),
-    ),
-  );
+  const list = createMemo(() => planShopping(book.whole(), props, dayOf(now(), book.zone)));
   const lines = () => [list().flakes, list().alcohol].filter((line) => line !== null);
   const toBuy = () =>
     [
@@ -80,7 +59,7 @@ export function Shopping(props: ShoppingProps) {
         <Show when={taken().length > 0}>
           <p class="soft">{t.taken(taken().join("; "))}</p>
         </Show>
-        <Show when={manyLots(list().flakes)}>
+        <Show when={lotsOf(list().flakes).length > 1}>
           <p>{t.blend}</p>
         </Show>
         <Show when={old().length > 0}>

@@ -18,6 +18,7 @@ export { parts } from "./en/parts.ts";
 export { pieces } from "./en/pieces.ts";
 export { plan } from "./en/plan.ts";
 export { remembered } from "./en/remembered.ts";
+export { sheet } from "./en/sheet.ts";
 export { shelf } from "./en/shelf.ts";
 export { shell } from "./en/shell.ts";
 export { shopping } from "./en/shopping.ts";
