@@ -147,6 +147,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "trials",
+    path: "/trials/:trial/evenings",
+    view: lazy(async () => ({ default: (await import("./trials/evenings/view.tsx")).TrialEvenings })),
+  },
+  {
+    place: "trials",
     path: "/trials/:trial/judge",
     view: lazy(async () => ({ default: (await import("./trials/judge-view.tsx")).JudgeView })),
   },

@@ -1,6 +1,7 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
+import { demoVisits } from "./demo-house.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
 
@@ -9,6 +10,8 @@ beforeAll(async () => {
   browser = await openBrowser();
 }, 60_000);
 afterAll(async () => browser.close());
+
+const demo = demoVisits();
 
 const windows = ["05", "06", "07", "08", "09", "10"].map((day) => [
   `2026-10-${day}T18:00`,
@@ -117,5 +120,44 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (
     await expectWellMade(page, `evenings-late-${size}`);
     await leaveQuiet(seen);
     await house.leave();
+  });
+});
+
+describe.each(Object.keys(sizes) as Size[])("the evenings of a trial on a %s", (size) => {
+  test("what is left to coat goes into the evenings that one has, an evening is left out, they are kept", {
+    timeout: 180_000,
+  }, async () => {
+    const seen = await demo(size);
+    const { page } = seen;
+    await page.goto("/trials");
+    await page
+      .getByRole("link", { name: /n-propanol/ })
+      .first()
+      .click();
+    await page.getByRole("link", { name: "Plan its evenings" }).click();
+    await page.getByRole("heading", { name: "When are you free?" }).waitFor();
+    await page.getByText(/^The last coat is done on/).waitFor();
+    await page.getByLabel("First evening").fill("2030-03-04");
+    // The running trial of the demo has four padded coats left from four jars; three fit into an evening of three hours.
+    await page.getByText(/^The last coat is done on Tue 5 Mar, .*, on two evenings\.$/).waitFor();
+    await page.getByText("Nothing ends earlier, takes fewer evenings or waits less.").waitFor();
+    expect(await rows(page)).toEqual(["Mon 4 Mar", "Tue 5 Mar"]);
+    await expectWellMade(page, `trial-evenings-${size}`);
+    await page.getByRole("button", { name: "Not this evening: Tue 5 Mar" }).click();
+    await page.getByRole("img", { name: /^Wed 6 Mar/ }).waitFor();
+    await page.getByLabel("Minutes for one patch").fill("0");
+    await page.getByText("0.5 to 120 minutes would do.").waitFor();
+    await page.getByLabel("Minutes for one patch").fill("3");
+    await page.getByLabel("Until").fill("18:05");
+    await page.getByRole("heading", { name: "This cannot be planned yet" }).waitFor();
+    await page.getByText(/No window holds/).waitFor();
+    await page.getByLabel("Until").fill("20:00");
+    await page.getByRole("img", { name: /^Wed 6 Mar/ }).waitFor();
+    await page.getByRole("button", { name: "Keep these evenings" }).click();
+    await page.getByText("These evenings are kept").waitFor();
+    await page.reload();
+    await page.getByRole("img", { name: /^Mon 4 Mar/ }).waitFor();
+    expect(await rows(page)).not.toContain("Tue 5 Mar");
+    await leaveQuiet(seen);
   });
 });

@@ -22,6 +22,8 @@ export interface WallNow {
 export function EveningStrip(props: {
   readonly steps: readonly ScheduleStep[];
   readonly isDone?: (step: ScheduleStep) => boolean;
+  /** A short name for a block, where it is not its work. */
+  readonly nameOf?: (step: ScheduleStep) => string;
   readonly now?: WallNow;
   /** What stands under the name of an evening that has something left to do. */
   readonly act?: (day: string) => JSX.Element;
@@ -35,7 +37,7 @@ export function EveningStrip(props: {
   const isDone = (step: ScheduleStep) => props.isDone?.(step) ?? false;
   const telling: RowTelling = {
     isDone,
-    nameOf: (step) => words.evenings.short(step.what, coats().get(step)),
+    nameOf: (step) => props.nameOf?.(step) ?? words.evenings.short(step.what, coats().get(step)),
   };
   const allDone = (row: StripRow) => row.blocks.every(({ step }) => isDone(step));
   const isTonight = (row: StripRow) => props.now?.day === row.day;

@@ -135,6 +135,11 @@ function Next(props: {
           {words.trials.next.judge}
         </a>
       </Show>
+      <Show when={props.state !== "judging" && props.state !== "closed"}>
+        <a class="press" href={`/trials/${props.id}/evenings`}>
+          {words.trialEvenings.link}
+        </a>
+      </Show>
       <a class="press" href={`/trials/${props.id}/print`}>
         {words.trials.next.print}
       </a>
