@@ -12,13 +12,18 @@ export interface RowTelling {
 }
 
 const gapWidth = 52;
-const height = 76;
 const block = { top: 6, height: 34 };
-const dryingAt = 56;
+const firstDrying = 54;
+const perLevel = 11;
+const below = 20;
 const letterWidth = 8.2;
 
-/** A short name where the block has room for it, else none: the list beside it names every step. */
-const fits = (name: string, width: number): string => (name.length * letterWidth + 8 <= width ? name : "");
+/** A short name where the block has room for it, else its letter, else none: the list beside it names every step. */
+function fits(name: string, width: number): string {
+  if (name.length * letterWidth + 8 <= width) return name;
+  const [letter = ""] = name.split(" ");
+  return letter.length === 1 && width > letterWidth + 2 ? letter : "";
+}
 
 /** One evening, its hours to scale: hands on above, drying below, and how long until the next. */
 export function EveningRow(props: {
@@ -31,6 +36,8 @@ export function EveningRow(props: {
   readonly says: string;
 }) {
   const room = () => props.width - gapWidth;
+  const levels = () => Math.max(0, ...props.row.blocks.map((one) => one.level));
+  const height = () => firstDrying + levels() * perLevel + below;
   const x = (minute: number) =>
     ((minute / 60 - props.hours.from) / (props.hours.until - props.hours.from)) * room();
   const marks = () =>
@@ -44,8 +51,8 @@ export function EveningRow(props: {
     return { x: x(minute), says: clockOf(minute) };
   };
   return (
-    <svg class="evening" width={props.width} height={height} role="img" aria-label={props.says}>
-      <For each={marks()}>{(at) => <path class="faint" d={`M${at} 2V${height - 4}`} />}</For>
+    <svg class="evening" width={props.width} height={height()} role="img" aria-label={props.says}>
+      <For each={marks()}>{(at) => <path class="faint" d={`M${at} 2V${height() - 4}`} />}</For>
       <For each={props.row.blocks}>
         {(one) => (
           <HandsOn
@@ -61,8 +68,8 @@ export function EveningRow(props: {
       <Show when={nowAt()} keyed>
         {(now) => (
           <>
-            <path class="pen" d={`M${now.x} 0V${height - 18}`} />
-            <text class="m b" x={Math.min(Math.max(now.x, 22), room() - 22)} y={height - 4} font-size="14">
+            <path class="pen" d={`M${now.x} 0V${height() - 18}`} />
+            <text class="m b" x={Math.min(Math.max(now.x, 22), room() - 22)} y={height() - 4} font-size="14">
               {now.says}
             </text>
           </>
@@ -95,6 +102,7 @@ function HandsOn(props: {
 }) {
   const from = () => props.x(props.block.from);
   const until = () => Math.max(from() + 4, props.x(props.block.until));
+  const dryingAt = () => firstDrying + props.block.level * perLevel;
   const dry = () => Math.min(props.x(props.block.dryUntil), props.edge - 6);
   return (
     <>
@@ -118,11 +126,11 @@ function HandsOn(props: {
       <Show when={props.block.dryUntil > props.block.until}>
         <path
           class="quiet"
-          d={`M${until()} ${block.top + block.height}V${dryingAt}`}
+          d={`M${until()} ${block.top + block.height}V${dryingAt()}`}
           stroke-dasharray="2 3"
         />
-        <path class="pen" d={`M${until()} ${dryingAt}H${dry()}`} />
-        <circle class={props.done && props.over ? "dot" : "ring"} cx={dry()} cy={dryingAt} r="5" />
+        <path class="pen" d={`M${until()} ${dryingAt()}H${dry()}`} />
+        <circle class={props.done && props.over ? "dot" : "ring"} cx={dry()} cy={dryingAt()} r="5" />
       </Show>
     </>
   );

@@ -14,6 +14,7 @@ test("a row an evening, the wait drawn behind the hands, whole hours at both end
     ["2026-10-05", 2],
     ["2026-10-06", 1],
   ]);
+  expect(rows[0]?.blocks.map((one) => one.level)).toEqual([0, 0]); // the sanding waits for nothing
   expect(rows[0]?.blocks[1]).toMatchObject({ from: 1105, until: 1125, dryUntil: 1245 });
   // 18:45 on one day to 18:00 on the next
   expect(rows.map((row) => row.gapHours)).toEqual([23.25, null]);

@@ -8,6 +8,8 @@ export interface Block {
   readonly until: number;
   /** Where the wait after it ends, cut off at the end of the row. */
   readonly dryUntil: number;
+  /** Drying lines that run side by side lie under one another: 0 for the first. */
+  readonly level: number;
 }
 
 /** One evening of a schedule, to scale. */
@@ -31,11 +33,20 @@ export function stripRows(steps: readonly ScheduleStep[]): readonly StripRow[] {
     const from = minuteOf(step.at);
     const until = from + (step.minutes ?? 0);
     const blocks = rows.get(step.day) ?? [];
-    blocks.push({ step, from, until, dryUntil: Math.min(until + (step.leastWaitMinutes ?? 0), 24 * 60) });
+    const dryUntil = Math.min(until + (step.leastWaitMinutes ?? 0), 24 * 60);
+    blocks.push({ step, from, until, dryUntil, level: freeLevel(blocks, until) });
     rows.set(step.day, blocks);
   }
   const all = [...rows];
   return all.map(([day, blocks], i) => ({ day, blocks, gapHours: gapBetween(day, blocks, all[i + 1]) }));
+}
+
+/** The first level on which nothing dries any more; lines below the fourth would be too many to read. */
+export const mostLevels = 4;
+function freeLevel(blocks: readonly Block[], from: number): number {
+  for (let level = 0; level < mostLevels - 1; level++)
+    if (!blocks.some((one) => one.level === level && one.dryUntil > from)) return level;
+  return mostLevels - 1;
 }
 
 function gapBetween(

@@ -1,4 +1,4 @@
-import { counted } from "../number.ts";
+import { counted } from "../counted.ts";
 
 /** The evenings that a trial takes. */
 export const trialEvenings = {
