@@ -93,6 +93,7 @@ describe.each(Object.keys(sizes) as Size[])("an evening afterwards on a %s", (si
     meant.splice(2, 0, "");
     const other = meant[4] === "L4" ? "P4" : "L4";
     await jar.selectOption({ label: other });
+    await page.getByLabel(`Remark, line 6, ${codes[5]}`).fill("a run at the edge");
     await expectWellMade(page, `remembered-sheet-${size}`);
     await page.getByRole("button", { name: "Write down eleven patches, one left out" }).click();
     await page.getByText("Written on eleven patches, one left out.").waitFor();
@@ -111,8 +112,9 @@ describe.each(Object.keys(sizes) as Size[])("an evening afterwards on a %s", (si
     expect(byLine[0]).not.toHaveProperty("remembered");
     expect(byLine[4]?.body.from).toEqual(byLine[meant.indexOf(other)]?.body.from);
     const kinds = (await entriesIn(house.address)).map(({ kind }) => kind);
-    for (const kind of ["note", "sitting-begun", "sitting-ended"])
+    for (const kind of ["sitting-begun", "sitting-ended"])
       expect(kinds.filter((one) => one === kind)).toHaveLength(1);
+    expect(kinds.filter((one) => one === "note")).toHaveLength(2); // why it was left out, and the remark
     expect(kinds.filter((one) => one === "air-read")).toHaveLength(2); // and the one that was there before
 
     await page.getByRole("button", { name: "Undo" }).click();

@@ -11,6 +11,8 @@ export interface WrittenBy {
   readonly method: CoatMethod;
   /** What is said of a line that was left out of one coat alone. */
   readonly sayLeftOut: (line: TimedLine) => string;
+  /** A remark beside a line, as a note says it. */
+  readonly sayRemark: (line: TimedLine) => string;
 }
 
 /** Lines below one another that went on alike are one coat. */
@@ -44,7 +46,12 @@ export function writeEvening(read: EveningRead, how: WrittenBy, write: WriteDraf
     return write({ kind: "layer-applied", ...layer, ...when(first) });
   });
   const out = read.out.map((line) => leftOut(line, how, when(line), write));
-  return [...coats, ...out];
+  const remarks = read.on
+    .filter(({ draft }) => how.source === "sheet" && draft.note.trim() !== "")
+    .map((line) =>
+      write({ ...when(line), kind: "note", about: [how.trial], body: { text: how.sayRemark(line) } }),
+    );
+  return [...coats, ...out, ...remarks];
 }
 
 function leftOut(

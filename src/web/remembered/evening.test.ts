@@ -101,7 +101,7 @@ test("two coats of one evening follow one another; a day without an hour is plac
 test("what is written: one coat a run of like lines, left-out lines with why, all marked as they are known", () => {
   const all = read("exact", [
     [
-      [line(1, "K7", { batch: "jar-1" }), { time: "19:30" }],
+      [line(1, "K7", { batch: "jar-1" }), { time: "19:30", note: "a run" }],
       [line(2, "R4", { batch: "jar-1" })],
       [line(3, "T2", { batch: "jar-1" }), { batch: "jar-2" }],
       [line(4, "N3", { state: "written" })],
@@ -112,8 +112,11 @@ test("what is written: one coat a run of like lines, left-out lines with why, al
   const drafts: { kind: string; body: unknown; remembered?: boolean; happened?: string }[] = [];
   const write = (draft: (typeof drafts)[number]) => `id-${drafts.push(draft)}`;
   const how = { trial: "trial-1", keyOpen: true, source: "exact", method: "pad" } as const;
-  const sayLeftOut = () => "Coat 3 left out on C5: still wet";
-  const ids = writeEvening(all, { ...how, sayLeftOut }, write as never);
+  const said = {
+    sayLeftOut: () => "Coat 3 left out on C5: still wet",
+    sayRemark: () => "Coat 3 on K7: a run",
+  };
+  const ids = writeEvening(all, { ...how, ...said }, write as never);
   expect(ids).toEqual(["id-1", "id-2", "id-3", "id-4"]);
   expect(drafts.map((d) => [d.kind, d.remembered])).toEqual([
     ["layer-applied", true],
@@ -131,11 +134,12 @@ test("what is written: one coat a run of like lines, left-out lines with why, al
   const shut: typeof drafts = [];
   writeEvening(
     all,
-    { ...how, keyOpen: false, source: "sheet", sayLeftOut },
+    { ...how, keyOpen: false, source: "sheet", ...said },
     ((d: (typeof shut)[number]) => `id-${shut.push(d)}`) as never,
   );
   expect(JSON.stringify(shut)).not.toContain("jar-"); // a jar beside a patch would give its code away
   expect(shut[0]?.remembered).toBeUndefined();
+  expect(shut.at(-1)).toMatchObject({ kind: "note", body: { text: "Coat 3 on K7: a run" } }); // paper has a column for it
 });
 
 test("the day that is meant", () => {

@@ -38,6 +38,7 @@ export interface LineDraft {
   /** Another jar than the one that the key says. */
   readonly batch: string | undefined;
   readonly why: WhyOut;
+  /** Why in words, or what the pencil remarked. */
   readonly note: string;
 }
 export const blankLine: LineDraft = { on: true, time: "", batch: undefined, why: "this time", note: "" };

@@ -70,7 +70,7 @@ const labelled = (says: string, named: string) => (
   </>
 );
 
-/** When, and out of which jar. */
+/** When, out of which jar, and what the paper remarks. */
 function Went(
   props: Blanks & { readonly jars: readonly { readonly value: string; readonly label: string }[] },
 ) {
@@ -96,6 +96,13 @@ function Went(
           options={props.jars}
           onChange={(batch) => props.evening.fill(props.line.key, { batch })}
           onEmpty={() => props.evening.fill(props.line.key, { batch: undefined })}
+        />
+      </Show>
+      <Show when={props.evening.source() === "sheet"}>
+        <TextField
+          label={labelled(t.remark, props.named)}
+          value={draft().note}
+          onInput={(note) => props.evening.fill(props.line.key, { note })}
         />
       </Show>
     </>

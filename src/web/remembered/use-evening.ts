@@ -113,7 +113,10 @@ export function useEvening(book: OpenBook) {
     if (all.on.length + all.out.length === 0) return;
     const sayLeftOut = ({ line, draft }: (typeof all.out)[number]) =>
       words.remembered.leftOutNote(line.coat, line.code, draft.note.trim());
-    const how = { trial: of.id, keyOpen: keyOpen(), source: source(), method: methodNow(), sayLeftOut };
+    const sayRemark = ({ line, draft }: (typeof all.on)[number]) =>
+      words.remembered.remarkNote(line.coat, line.code, draft.note.trim());
+    const said = { sayLeftOut, sayRemark };
+    const how = { trial: of.id, keyOpen: keyOpen(), source: source(), method: methodNow(), ...said };
     setCoats(ticked()); // what was just written stays in sight
     const put: WriteDraft = (draft) => book.write({ ...draft, ...inTheHandsOf() });
     const paper = [...readHeads()].flatMap(([coat, head]) =>

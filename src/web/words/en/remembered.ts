@@ -46,6 +46,7 @@ export const remembered = {
   time: "Time",
   jar: "Jar",
   jarByKey: "as the key says",
+  remark: "Remark",
   why: "Why",
   whys: {
     "this time": "Not this time",
@@ -82,6 +83,7 @@ export const remembered = {
   nothing: "No line is filled in. Choose a coat above.",
   wrote: (n: number, out: number) =>
     `Written on ${patches(n)}${out === 0 ? "" : `, ${counted(out)} left out`}.`,
+  remarkNote: (coat: number, code: string, remark: string) => `Coat ${coat} on ${code}: ${remark}`,
   leftOutNote: (coat: number, code: string, why: string) =>
     `Coat ${coat} left out on ${code}${why === "" ? "." : `: ${why}`}`,
 };
