@@ -5,6 +5,7 @@ import { type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { longestPaths } from "./longest-paths.ts";
 import { luby } from "./luby.ts";
+import { leastChange } from "./plan-bounds.ts";
 
 export interface Bettered {
   readonly plan: MeasuredPlan;
@@ -51,13 +52,19 @@ function limited(engine: Engine, terms: readonly Term[], most: number): SumAtMos
  *
  *     last − first − Σ minutes·isIn ≤ idle,   Σ minutes·isIn ≤ last − first
  */
-function idleOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
+function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
   const { bounds, lags } = engine;
+  const change = leastChange(net);
   const inside: Statement[][] = hands.map(() => []);
   const idle = agenda.windows.map(([from, until]) => {
     const first = bounds.variable(from, until);
     const last = bounds.variable(from, until);
-    const idleHere = bounds.variable(0, until - from);
+    // what can be nowhere else is done here, with the changes that it takes
+    const here = [...hands.keys()].filter(
+      (k) => hands[k] !== 0 && bounds.least(k + 1) >= from && bounds.most(k + 1) < until,
+    );
+    const kits = new Set(here.map((k) => net.kitOf[k])).size;
+    const idleHere = bounds.variable(change * Math.max(0, kits - 1), until - from);
     lags.add(first, last, 0);
     const work: [isIn: number, minutes: number][] = [];
     agenda.tasks.forEach(({ minutes }, k) => {

@@ -35,6 +35,17 @@ test("the demo trial, 32 patches of 6 coats on 6 evenings, is proven best by its
   expect(plan).toMatchObject({ finish: lowerBound, sessions: 6, idleMinutes: 0 });
 });
 
+test("with three pads on each evening every evening has two changes, and no more", () => {
+  const demo = trial(32, 6, 6, 720, 2000);
+  const pads = ["thin", "full", "tint"];
+  const tasks = demo.tasks.map((task, k) => ({ ...task, setup: pads[((k * 7919) >> 3) % 3] as string }));
+  const { agenda } = readAgenda({ ...demo, tasks, setups: { anyOther: 4 } });
+  const { plan, provenBest } = planAgenda(layAgenda(agenda), { steps: 2e6 });
+  // 127 minutes of work on the sixth evening, and two changes of four minutes on each
+  expect(plan).toMatchObject({ finish: 5 * 1440 + 127 + 8, sessions: 6, idleMinutes: 6 * 8 });
+  expect(provenBest).toBe("all goals");
+});
+
 test("2 000 tasks are planned without a fault, close to a bound that no plan beats", () => {
   const { agenda } = readAgenda(trial(200, 10, 60, 720, 3000));
   const { plan, lowerBound } = planAgenda(layAgenda(agenda), { steps: 6e5 });

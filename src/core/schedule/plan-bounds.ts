@@ -65,8 +65,8 @@ export function finishBound(
   return best;
 }
 
-/** The shortest change between any two kits in use. */
-function leastChange({ kitOf, change }: Net): number {
+/** The shortest change between any two kits in use; none where there are not two. */
+export function leastChange({ kitOf, change }: Net): number {
   const kits = [...new Set(kitOf)].filter((kit) => kit >= 0);
   const all = kits.flatMap((a) => kits.flatMap((b) => (a === b ? [] : [change[a]?.[b] ?? 0])));
   return all.length === 0 ? 0 : Math.min(...all);
