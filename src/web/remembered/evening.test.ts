@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { calendarDay } from "../../core/pieces/calendar-day.ts";
 import { zoneOffset } from "../words/zone-offset.ts";
 import { writeEvening } from "./entries.ts";
-import { blankLine, dayChosen, type LineDraft, readEvening, type Source } from "./evening.ts";
+import { blankLine, type LineDraft, readEvening, type Source } from "./evening.ts";
+import { dayChosen } from "./evening-time.ts";
 import type { SheetLine } from "./sheet.ts";
 
 const line = (number: number, code: string, more: Partial<SheetLine> = {}): SheetLine => ({

@@ -1,31 +1,14 @@
-import { DomainError } from "../../core/domain-error.ts";
 import type { KnownTo } from "../../core/notebook/entry.ts";
 import { leftOutReasons } from "../../core/notebook/kinds/trials.ts";
-import { type CalendarDay, calendarDay, daysLater } from "../../core/pieces/calendar-day.ts";
+import type { CalendarDay } from "../../core/pieces/calendar-day.ts";
 import type { CoatMethod } from "../../core/views/waits.ts";
-import { clockIn, instantOfDay } from "../bench/state.ts";
+import { clockIn } from "../bench/state.ts";
+import { instantOn, type Shop, type TimeFault } from "./evening-time.ts";
 import type { SheetLine } from "./sheet.ts";
 
 /** How the times are known: off a sheet filled in at the bench, or from memory and how well. */
 export const sources = ["sheet", "exact", "about", "day"] as const;
 export type Source = (typeof sources)[number];
-
-/** The day that was chosen; undefined for one that cannot be read, or is still to come. */
-export function dayChosen(
-  choice: "today" | "yesterday" | "other",
-  typed: string,
-  today: string,
-): CalendarDay | undefined {
-  if (choice === "today") return calendarDay(today);
-  if (choice === "yesterday") return daysLater(calendarDay(today), -1);
-  try {
-    const day = calendarDay(typed);
-    return day > today ? undefined : day;
-  } catch (error) {
-    if (error instanceof DomainError) return undefined;
-    throw error;
-  }
-}
 
 /** Why a line was left out: of this coat alone, or the patch of the whole trial. */
 export const whysOut = ["this time", ...leftOutReasons] as const;
@@ -62,19 +45,10 @@ export interface FilledLine {
   readonly draft: LineDraft;
 }
 
-export interface Shop {
-  readonly now: string;
-  readonly offset: (instant: string) => number;
-  /** Nothing goes on before the boards were dealt their codes. */
-  readonly laidOutAt: string;
-}
-
 /** What does not fit on a line. */
 export type LineFault =
-  | { readonly code: "not-a-time"; readonly typed: string }
+  | TimeFault
   | { readonly code: "no-time" }
-  | { readonly code: "ahead"; readonly at: string }
-  | { readonly code: "too-early"; readonly after: string }
   | { readonly code: "coat-before"; readonly coat: number };
 
 export interface TimedLine {
@@ -89,12 +63,6 @@ export interface EveningRead {
   readonly out: readonly TimedLine[];
   readonly faults: ReadonlyMap<string, LineFault>;
 }
-
-const minuteMs = 60_000;
-const iso = (ms: number): string => new Date(ms).toISOString();
-
-/** A night's small hours belong to the evening before. */
-const nightEnds = "05:00";
 
 /** A time of day, and whether it is only about then; without one only the day is known. */
 interface Clock {
@@ -113,26 +81,6 @@ function clockOf(source: Source, typed: string, above: Clock): Clock | LineFault
       : { clock, rough: source === "about" };
   }
   return above.clock === undefined && source !== "sheet" ? { code: "no-time" } : above;
-}
-
-/** The instant of a time of day. A day without an hour is written at its noon, or as soon after as `floor` allows. */
-export function instantOn(
-  day: CalendarDay,
-  shop: Shop,
-  clock: string | undefined,
-  floor: string,
-): string | LineFault {
-  const now = Date.parse(shop.now);
-  const startOf = (one: CalendarDay, at: string) => instantOfDay(one, at, shop.offset);
-  if (clock !== undefined) {
-    const at = startOf(clock < nightEnds ? daysLater(day, 1) : day, clock);
-    if (at > now) return { code: "ahead", at: iso(at) };
-    return at < Date.parse(floor) ? { code: "too-early", after: floor } : iso(at);
-  }
-  if (startOf(day, "00:00") > now) return { code: "ahead", at: iso(startOf(day, "12:00")) };
-  const at = Math.max(Math.min(startOf(day, "12:00"), now), Date.parse(floor) + minuteMs);
-  const night = startOf(daysLater(day, 1), nightEnds);
-  return at > Math.min(night, now) ? { code: "too-early", after: floor } : iso(at);
 }
 
 interface Had {

@@ -5,7 +5,7 @@ import type { CalendarDay } from "../../core/pieces/calendar-day.ts";
 import { clockIn } from "../bench/state.ts";
 import type { QuantityReading } from "../controls/quantity-reading.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
-import { instantOn, type LineFault, type Shop } from "./evening.ts";
+import { instantOn, type Shop, type TimeFault } from "./evening-time.ts";
 
 /** What stands above the lines of a printed sheet, as it was pencilled. */
 export interface HeadDraft {
@@ -16,7 +16,7 @@ export interface HeadDraft {
 }
 export const blankHead: HeadDraft = { air: "", damp: "", began: "", ended: "" };
 
-export type HeadFault = LineFault | { readonly code: "no-beginning" };
+export type HeadFault = TimeFault | { readonly code: "no-beginning" };
 
 export interface HeadRead {
   readonly air: QuantityReading;

@@ -1,4 +1,4 @@
-import { createMemo, createSignal } from "solid-js";
+import { batch, createMemo, createSignal } from "solid-js";
 import type { WriteDraft } from "../../core/notebook/write-entry.ts";
 import { methodOf, trialsAtBench } from "../../core/views/bench.ts";
 import type { Trial } from "../../core/views/trial.ts";
@@ -11,15 +11,8 @@ import { dayOf } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { zoneOffset } from "../words/zone-offset.ts";
 import { writeEvening } from "./entries.ts";
-import {
-  blankLine,
-  dayChosen,
-  type LineDraft,
-  readEvening,
-  type Shop,
-  type Source,
-  sources,
-} from "./evening.ts";
+import { blankLine, type LineDraft, readEvening, type Source, sources } from "./evening.ts";
+import { dayChosen, type Shop } from "./evening-time.ts";
 import { blankHead, type HeadDraft, type HeadRead, headFits, readHead, writeHead } from "./head.ts";
 import { coatsWaiting, sheetOf } from "./sheet.ts";
 
@@ -119,17 +112,13 @@ export function useEvening(book: OpenBook) {
     const how = { trial: of.id, keyOpen: keyOpen(), source: source(), method: methodNow(), ...said };
     setCoats(ticked()); // what was just written stays in sight
     const put: WriteDraft = (draft) => book.write({ ...draft, ...inTheHandsOf() });
-    const paper = [...readHeads()].flatMap(([coat, head]) =>
-      writeHead(
-        head,
-        all.on.find(({ line }) => line.coat === coat),
-        put,
-      ),
-    );
-    setWrote({
-      ids: [...paper, ...writeEvening(all, how, put)],
-      says: words.remembered.wrote(all.on.length, all.out.length),
-    });
+    const firstOf = (coat: number) => all.on.find(({ line }) => line.coat === coat);
+    const papers = [...readHeads()];
+    const ids = batch(() => [
+      ...papers.flatMap(([coat, head]) => writeHead(head, firstOf(coat), put)),
+      ...writeEvening(all, how, put),
+    ]);
+    setWrote({ ids, says: words.remembered.wrote(all.on.length, all.out.length) });
     setTold(false);
   }
   function undo(): void {

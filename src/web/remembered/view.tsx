@@ -1,19 +1,15 @@
 import { For, Show } from "solid-js";
-import { methods } from "../../core/notebook/kinds/bench.ts";
 import { jarIds, jarView } from "../../core/views/jar.ts";
 import { Hands } from "../bench/helpers.tsx";
 import { useBook } from "../book-store/use-book.tsx";
-import { Choice } from "../controls/choice.tsx";
 import { BoardInDashes, Empty } from "../controls/empty.tsx";
-import { Select } from "../controls/select.tsx";
-import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { Page } from "../shell/page.tsx";
 import * as words from "../words/words.ts";
-import { sources } from "./evening.ts";
+import { Known, Which } from "./choices.tsx";
 import { Line } from "./line.tsx";
 import { SheetHead } from "./sheet-head.tsx";
-import { dayChoices, type RememberedEvening, useEvening } from "./use-evening.ts";
+import { type RememberedEvening, useEvening } from "./use-evening.ts";
 import "./remembered.css";
 
 const t = words.remembered;
@@ -49,75 +45,6 @@ const NoTrial = () => (
     </a>
   </Empty>
 );
-
-/** Which trial, which evening, which coats. */
-function Which(props: { readonly evening: RememberedEvening }) {
-  const e = props.evening;
-  return (
-    <>
-      <Show when={e.trials().length > 1}>
-        <Select
-          label={t.trial}
-          value={e.trial()?.id}
-          options={e.trials().map(({ id, asked }) => ({ value: id, label: asked.question }))}
-          onChange={e.choose}
-        />
-      </Show>
-      <Choice
-        label={t.day}
-        value={e.choice()}
-        options={dayChoices.map((value) => ({ value, label: t.days[value] }))}
-        onChange={e.setChoice}
-      />
-      <Show when={e.choice() === "other"}>
-        <TextField
-          label={t.otherDay}
-          type="date"
-          value={e.typedDay()}
-          onInput={e.setTypedDay}
-          wrong={e.told() && e.day() === undefined ? t.otherDayWrong : undefined}
-        />
-      </Show>
-      <fieldset class="choice">
-        <legend>{t.coats}</legend>
-        <div class="options">
-          <For each={[...new Set([...e.waiting(), ...e.ticked()])].sort((a, b) => a - b)}>
-            {(coat) => (
-              <label>
-                <input type="checkbox" checked={e.ticked().includes(coat)} onChange={() => e.tick(coat)} />
-                <span>{t.coat(coat)}</span>
-              </label>
-            )}
-          </For>
-        </div>
-      </fieldset>
-    </>
-  );
-}
-
-/** How well the times are known, and how it went on. */
-function Known(props: { readonly evening: RememberedEvening }) {
-  const e = props.evening;
-  return (
-    <>
-      <Choice
-        label={t.source}
-        value={e.source()}
-        options={sources.map((value) => ({ value, ...t.sources[value] }))}
-        onChange={e.setSource}
-      />
-      <Show when={e.source() !== "sheet"}>
-        <p class="soft small">{t.counts}</p>
-      </Show>
-      <Choice
-        label={words.bench.how}
-        value={e.methodNow()}
-        options={methods.map((value) => ({ value, label: words.bench.methods[value] }))}
-        onChange={e.setMethod}
-      />
-    </>
-  );
-}
 
 function Sheets(props: { readonly evening: RememberedEvening }) {
   const book = useBook();

@@ -1,4 +1,4 @@
-import type { Source, WhyOut } from "../../remembered/evening.ts";
+import type { LineFault, Source, WhyOut } from "../../remembered/evening.ts";
 import type { HeadFault } from "../../remembered/head.ts";
 import { counted } from "../counted.ts";
 
@@ -59,7 +59,7 @@ export const remembered = {
   note: "In words",
   keyShut:
     "The key is shut: each patch got what its code says, and no jar is written beside it. Where it was another jar, write that down once the key is open.",
-  fault: (fault: HeadFault, say: (instant: string) => string): string => {
+  fault: (fault: LineFault | HeadFault, say: (instant: string) => string): string => {
     switch (fault.code) {
       case "not-a-time":
         return `“${fault.typed}” is not a time of day. 19:30 would do.`;
