@@ -168,6 +168,15 @@ test("the pages: places get the first page, hashed files are kept for ever, noth
   await expectProblem(await post("/jars", ""), 404, { code: "unknown-route" });
 });
 
+test("a board may have a dot in its name: a person who opens it gets the page, a script that asks for a file does not", async () => {
+  const board = "/bench/boards/01a0/ash%201.5";
+  const opened = await app.request(board, { headers: { accept: "text/html,*/*;q=0.8" } });
+  expect(await opened.text()).toContain("<title>Lacbench</title>");
+  await expectProblem(await app.request(board), 404, { code: "unknown-route" });
+  const inHtml = { headers: { accept: "text/html" } };
+  expect((await app.request("/mark.svg", inHtml)).headers.get("content-type")).toBe("image/svg+xml");
+});
+
 test("an unchanged page is not sent again", async () => {
   const tag = (await app.request("/")).headers.get("etag") as string;
   expect((await app.request("/", { headers: { "if-none-match": tag } })).status).toBe(304);
