@@ -1,67 +1,11 @@
-import { z } from "zod";
+import type { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import type { Agenda } from "../schedule/agenda.ts";
 import type { Past } from "../schedule/past.ts";
 import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
+import type { agendaFields } from "./agenda-fields.ts";
 
-const minutes = z.int().min(0).max(525_600);
-const task = z.strictObject({
-  task: z.string().min(1),
-  minutes,
-  /** Needs a person, and lies within one window. */
-  hands: z.boolean(),
-  needs: z.record(z.string(), z.int().min(0)).optional(),
-  notBefore: z.string().optional(),
-  /** A jar that must be ready. */
-  jar: z.string().optional(),
-  /** The pad and jar in the hand. */
-  setup: z.string().min(1).optional(),
-  /** Boards coated in one round: its tasks follow each other without a break, in the order given, in one set-up. */
-  round: z.string().min(1).optional(),
-});
-
-export const agendaFields = {
-  tasks: z.array(task).min(1).max(2000),
-  /** From the end of one task to the start of another, by the clock. */
-  waits: z
-    .array(
-      z.strictObject({
-        from: z.string(),
-        to: z.string(),
-        leastMinutes: minutes,
-        mostMinutes: minutes.nullish(),
-      }),
-    )
-    .optional(),
-  /** One person unless told. */
-  capacity: z.record(z.string(), z.int().min(0).max(1000)).optional(),
-  windows: z
-    .array(z.tuple([z.string(), z.string()]))
-    .min(1)
-    .max(400),
-  zone: z.string(),
-  jars: z.array(z.strictObject({ jar: z.string(), readyAt: z.string() })).optional(),
-  /** Minutes for one person to change from one set-up to another: `anyOther`, unless the pair is in `between`. */
-  setups: z
-    .strictObject({
-      anyOther: minutes,
-      between: z.array(z.strictObject({ from: z.string(), to: z.string(), minutes })).optional(),
-    })
-    .optional(),
-  /** Added to every least wait, in per cent: a coat that dries slowly does not upset the plan. */
-  marginPercent: z.number().min(0).max(200).optional(),
-  /** What became of an old plan: as much of it is kept as can be, and no hands-on task that is left starts before now. */
-  replan: z
-    .strictObject({
-      starts: z.record(z.string(), z.string()),
-      now: z.string(),
-      /** When what is done was really begun. */
-      done: z.record(z.string(), z.string()).optional(),
-    })
-    .optional(),
-} as const;
-const agendaInput = z.strictObject(agendaFields);
-export type AgendaInput = z.output<typeof agendaInput>;
+export type AgendaInput = z.output<z.ZodObject<typeof agendaFields, z.core.$strict>>;
 
 const wrong = (field: string, value: unknown, because: string): DomainError =>
   new DomainError({ code: "contradiction", field, value, because });

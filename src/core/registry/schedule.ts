@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { provenGoals } from "../schedule/plan-agenda.ts";
 import { solveProject } from "../schedule/solve.ts";
-import { agendaFields } from "./agenda-input.ts";
+import { agendaFields } from "./agenda-fields.ts";
 import { defineCalculation } from "./calculation.ts";
 import { scheduleAgenda } from "./schedule-agenda.ts";
 import { instance, projectOfInstance } from "./schedule-instance.ts";
@@ -17,21 +17,33 @@ const whyNot = z.object({
   tasks: z.array(z.string()),
 });
 
+const moment = z.union([z.number(), z.string()]);
 const output = z.object({
-  /** Null when the time given ran out before it was known. */
-  feasible: z.boolean().nullable(),
-  /** Units of time for an instance; clock times in the zone given for tasks and windows. */
-  starts: z.record(z.string(), z.union([z.number(), z.string()])).nullable(),
-  finish: z.union([z.number(), z.string()]).nullable(),
-  lowerBound: z.union([z.number(), z.string()]).nullable(),
-  provenBest: z.enum(provenGoals).nullable(),
+  feasible: z.boolean().nullable().describe("null when the time given ran out before it was known"),
+  starts: z
+    .record(z.string(), moment)
+    .nullable()
+    .describe("units of time for an instance, clock times for tasks in windows"),
+  finish: moment.nullable(),
+  lowerBound: moment.nullable().describe("no plan ends sooner"),
+  provenBest: z
+    .enum(provenGoals)
+    .nullable()
+    .describe("the goals for which no plan is better: the finish, then the sessions, then the idle minutes"),
   whyNot: whyNot.nullable(),
-  /** Windows in which somebody works, and minutes waited at the bench within them. */
-  sessions: z.number().nullable().optional(),
-  idleMinutes: z.number().nullable().optional(),
-  /** Of a re-plan: hands-on tasks that start at another time than before, and whether fewer are impossible. */
-  moved: z.array(z.string()).optional(),
-  isFewestMoved: z.boolean().optional(),
+  sessions: z.number().nullable().optional().describe("windows in which somebody works"),
+  idleMinutes: z
+    .number()
+    .nullable()
+    .optional()
+    .describe(
+      "between the first and the last hands-on task of each session, when none runs; time to change is among them",
+    ),
+  moved: z
+    .array(z.string())
+    .optional()
+    .describe("hands-on tasks that start at another time than in the old plan"),
+  isFewestMoved: z.boolean().optional().describe("no plan that ends as soon moves fewer"),
 });
 type Output = z.output<typeof output>;
 
