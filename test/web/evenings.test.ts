@@ -101,7 +101,7 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (
     await page.getByRole("button", { name: "Move it, the rest follows" }).click();
     await page.getByText("The evening of Tue 6 Oct is moved.").waitFor();
     expect(await rows(page)).toEqual(["Mon 5 Oct", "Wed 7 Oct", "Thu 8 Oct"]);
-    await page.getByRole("button", { name: "Undo" }).first().click();
+    await page.locator(".piece-strip").getByRole("button", { name: "Undo" }).click();
     await page.getByRole("img", { name: /^Tue 6 Oct, 18:00/ }).waitFor();
 
     // By hand: two coats in the rest of tonight would take until 21:25, and three on one evening 330 minutes.

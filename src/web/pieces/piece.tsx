@@ -147,7 +147,61 @@ function PiecePage(props: { readonly piece: Piece }) {
           <>
             <p class="lead">{words.pieces.repeatSays(recipeInWords(kept))}</p>
             <div class="piece-desk">
-              <section class="hung stack">
+              <section class="hung stack piece-mix">
+                <Tonight of={going} />
+                <Caution says={words.pieces.air}>
+                  {words.pieces.rags} {words.pieces.estimate}
+                </Caution>
+                <Show when={wrote()} keyed>
+                  {(last) => (
+                    <UndoStrip says={words.pieces.wrote(last.coat)} onUndo={() => undo(last.coat)} />
+                  )}
+                </Show>
+                <Show when={next()} keyed fallback={<p>{words.pieces.allOn}</p>}>
+                  {(coat) => (
+                    <>
+                      <PieceJar from={from} />
+                      <button type="button" class="main" onClick={() => putOn(coat)}>
+                        {words.pieces.isOn(coat)}
+                      </button>
+                    </>
+                  )}
+                </Show>
+                <Show when={worked()} keyed>
+                  {(found) => <PlanFigures plan={found.plan} steps={kept.steps} cost={cost()} />}
+                </Show>
+                <Show when={on().size === 0 && worked()} keyed>
+                  {(found) => (
+                    <>
+                      <Delivery input={found.input} wanted={props.piece.wanted} />
+                      <Shopping
+                        plan={found.plan}
+                        resin={mixedWith(kept).resin}
+                        solvent={mixedWith(kept).solvent}
+                      />
+                    </>
+                  )}
+                </Show>
+                <LayerNotes
+                  lies={liesOf(props.piece)}
+                  wax={waxOfSchedule(book.whole(), kept)}
+                  dryUm={worked()?.plan.dryUm ?? null}
+                />
+                <p class="side-by-side">
+                  <a class="press" href={`/pieces/${props.piece.id}/paper`}>
+                    {words.pieces.printIt}
+                  </a>
+                  <a class="press" href={`/pieces/${props.piece.id}/plan`}>
+                    {words.pieces.change}
+                  </a>
+                  <a class="press" href={`/pieces/new?repeat=${props.piece.id}`}>
+                    {words.pieces.again}
+                  </a>
+                </p>
+                <TakeToCalendar piece={props.piece} schedule={kept} />
+                <p class="soft small">{words.pieces.usual}</p>
+              </section>
+              <section class="hung stack piece-strip">
                 <EveningStrip
                   steps={kept.steps}
                   isDone={going.isDone}
@@ -186,60 +240,6 @@ function PiecePage(props: { readonly piece: Piece }) {
                     </Show>
                   )}
                 />
-              </section>
-              <section class="hung stack piece-mix">
-                <Tonight of={going} />
-                <Show when={worked()} keyed>
-                  {(found) => <PlanFigures plan={found.plan} steps={kept.steps} cost={cost()} />}
-                </Show>
-                <Show when={on().size === 0 && worked()} keyed>
-                  {(found) => (
-                    <>
-                      <Delivery input={found.input} wanted={props.piece.wanted} />
-                      <Shopping
-                        plan={found.plan}
-                        resin={mixedWith(kept).resin}
-                        solvent={mixedWith(kept).solvent}
-                      />
-                    </>
-                  )}
-                </Show>
-                <LayerNotes
-                  lies={liesOf(props.piece)}
-                  wax={waxOfSchedule(book.whole(), kept)}
-                  dryUm={worked()?.plan.dryUm ?? null}
-                />
-                <Caution says={words.pieces.air}>
-                  {words.pieces.rags} {words.pieces.estimate}
-                </Caution>
-                <Show when={wrote()} keyed>
-                  {(last) => (
-                    <UndoStrip says={words.pieces.wrote(last.coat)} onUndo={() => undo(last.coat)} />
-                  )}
-                </Show>
-                <Show when={next()} keyed fallback={<p>{words.pieces.allOn}</p>}>
-                  {(coat) => (
-                    <>
-                      <PieceJar from={from} />
-                      <button type="button" class="main" onClick={() => putOn(coat)}>
-                        {words.pieces.isOn(coat)}
-                      </button>
-                    </>
-                  )}
-                </Show>
-                <p class="side-by-side">
-                  <a class="press" href={`/pieces/${props.piece.id}/paper`}>
-                    {words.pieces.printIt}
-                  </a>
-                  <a class="press" href={`/pieces/${props.piece.id}/plan`}>
-                    {words.pieces.change}
-                  </a>
-                  <a class="press" href={`/pieces/new?repeat=${props.piece.id}`}>
-                    {words.pieces.again}
-                  </a>
-                </p>
-                <TakeToCalendar piece={props.piece} schedule={kept} />
-                <p class="soft small">{words.pieces.usual}</p>
               </section>
               <Show when={worked()} keyed>
                 {(found) => <VapourCard work={vapourWork(found.input, props.piece.areaM2)} />}
