@@ -56,6 +56,20 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
     for (const jar of ["300 mL of 1 lb", "270 mL of 2 lb", "210 mL of 1½ lb"])
       await page.getByText(jar, { exact: true }).waitFor();
 
+    await page.getByText("Waits from the air that you expect").click();
+    await page.getByLabel("Air temperature").fill("20 °C");
+    await page.getByLabel("Relative humidity").fill("50 %");
+    await page.getByText(/^Coat × 2: brush, 2 lb: firm enough for the next after .*\d/).waitFor();
+    await page.getByLabel("Relative humidity").fill("95 %");
+    await page
+      .getByText(/white in this air/)
+      .first()
+      .waitFor();
+    await page.getByRole("button", { name: "Put these waits in" }).click();
+    await page.getByText("The waits are those of this air.").waitFor();
+    await expectWellMade(page, `piece-air-waits-${size}`);
+    await page.getByRole("button", { name: "Undo" }).click();
+
     await page.getByText("2. Seal: brush, 1 lb").click();
     const seal = page.locator(".step-list > li").nth(1);
     await seal.getByLabel("Cut").fill("thin");

@@ -3,6 +3,7 @@ import { finishingSchedules } from "../../core/pieces/finishing-schedules.ts";
 import { Wrong } from "../controls/choice.tsx";
 import { Select } from "../controls/select.tsx";
 import * as words from "../words/words.ts";
+import { AirWaits } from "./air-waits-panel.tsx";
 import type { PieceDraft } from "./draft.ts";
 import type { Planning } from "./planning.ts";
 import { waitTyped } from "./read-wait.ts";
@@ -42,6 +43,11 @@ export function ScheduleFields(props: { readonly planning: Planning }) {
           <>
             <p class="soft small">{t.usual}</p>
             <StepList steps={steps()} onSteps={(changed) => put({ steps: changed })} refused={refused} />
+            <AirWaits
+              steps={steps()}
+              solvent={props.planning.input()?.solvent}
+              onSteps={(changed) => put({ steps: changed })}
+            />
             <Wrong id="schedule-wrong" says={wrong()} />
           </>
         )}

@@ -1,4 +1,5 @@
 /** Every text on the pages, in English, a module a place: a page brings the words of its own place, and no other’s. */
+export { airWaits } from "./en/air-waits.ts";
 export { bench } from "./en/bench.ts";
 export { book } from "./en/book.ts";
 export { calendar } from "./en/calendar.ts";
