@@ -51,7 +51,7 @@ export function AirWaits(props: {
     setBefore(undefined);
   };
   const saysOf = (at: number) => {
-    const step = props.steps[coats()[at]?.steps[0] ?? 0];
+    const step = props.steps[coats()[at]?.step ?? 0];
     const [wait, white] = [waits()[at], dried()?.[at]?.blush];
     const dry = wait == null ? t.never : t.after(lengthInWords(Math.round(wait)));
     const said = `${step === undefined ? "" : stepInWords(step)}: ${dry}`;

@@ -8,5 +8,5 @@ export const airWaits = {
   white: { likely: "It will turn white in this air.", possible: "It may turn white in this air." },
   take: "Put these waits in",
   taken: "The waits are those of this air.",
-  says: "Reckoned from how the coat dries, on wood as warm as the air, without the film beneath: later coats wait longer. Good to a factor of 3 either way (fitted to practice), so the waits of common practice or your own log may serve you better.",
+  says: "Reckoned from how each coat dries on what lies beneath it, on wood as warm as the air. Good to a factor of 3 either way (fitted to practice), so the waits of common practice or your own log may serve you better; padded coats after the third wait longer in practice.",
 };
