@@ -51,7 +51,7 @@ test("every reference leads somewhere, and every operation has an id of its own"
     }
   }
   expect(references).toBeGreaterThan(2 * calculations.length);
-  expect(ids.size).toBe(calculations.length + 6);
+  expect(ids.size).toBe(calculations.length + 11);
 });
 
 test("the problem's shape has the fields of RFC 9457 and Lacbench's own", () => {

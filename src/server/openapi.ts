@@ -4,9 +4,22 @@ import type { Calculation } from "../core/registry/calculation.ts";
 import { jsonSchemaOf } from "../core/registry/json-schema.ts";
 import { mostCalculationBytes } from "./calculation-routes.ts";
 import { mostAppendBytes, pageSize } from "./notebook-routes.ts";
+import {
+  absent,
+  answer,
+  bare,
+  type Json,
+  json,
+  parameter,
+  problem,
+  refTo,
+  refused,
+  schemaOf,
+  tooLarge,
+  unreadable,
+} from "./openapi-parts.ts";
+import { phonePaths, phoneSchemas } from "./openapi-phones.ts";
 import { mostPhotographBytes } from "./photograph-routes.ts";
-
-type Json = Readonly<Record<string, unknown>>;
 
 const problemSchema = z.object({
   type: z.string(),
@@ -38,31 +51,6 @@ const arrivalsSchema = z.object({ entries: z.array(z.unknown()), cursor: z.strin
 const calculationListSchema = z.object({
   calculations: z.array(z.looseObject({ name: z.string(), purpose: z.string() })),
 });
-
-/** Without the dialect's name, which an OpenAPI 3.1 document states once for all. */
-function bare(schema: Json): Json {
-  const { $schema: _, ...rest } = schema;
-  return rest;
-}
-const schemaOf = (schema: z.ZodType): Json =>
-  bare(z.toJSONSchema(schema, { io: "input", unrepresentable: "any" }));
-const refTo = (name: string): Json => ({ $ref: `#/components/schemas/${name}` });
-const json = (schema: Json, example?: unknown): Json => ({
-  "application/json": { schema, ...(example === undefined ? {} : { example }) },
-});
-const answer = (description: string, schema: Json): Json => ({ description, content: json(schema) });
-const problem = (description: string): Json => ({
-  description,
-  content: { "application/problem+json": { schema: refTo("Problem") } },
-});
-const parameter = (name: string, where: "path" | "query", schema: Json, description: string): Json => ({
-  ...{ name, in: where, required: where === "path", schema, description },
-});
-
-const unreadable = problem("The body cannot be read.");
-const refused = problem("The input can be read and is refused.");
-const tooLarge = (bytes: number): Json => problem(`The body has more than ${bytes} bytes.`);
-const absent = problem("There is no such thing here.");
 
 const notebookPaths: Json = {
   "/api/notebooks": {
@@ -168,6 +156,7 @@ export const openApiDocument = (calculations: readonly Calculation[], version: s
   paths: {
     ...notebookPaths,
     ...photographPaths,
+    ...phonePaths,
     "/api/calc": {
       get: {
         operationId: "listCalculations",
@@ -185,6 +174,7 @@ export const openApiDocument = (calculations: readonly Calculation[], version: s
       AppendReport: schemaOf(appendReportSchema),
       Arrivals: schemaOf(arrivalsSchema),
       Calculations: schemaOf(calculationListSchema),
+      ...phoneSchemas,
       ...Object.fromEntries(calculations.flatMap(calculationSchemas)),
     },
   },

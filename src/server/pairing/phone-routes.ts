@@ -35,7 +35,8 @@ const because: Readonly<Record<WhyNot, string>> = {
 /** Browsers keep a cookie for 400 days at most. */
 const cookieSeconds = 400 * 86_400;
 
-const asking = z.strictObject({
+/** What a device says when it asks to be let in. */
+export const asking = z.strictObject({
   code: z.string().min(1).max(100),
   name: z.string().trim().min(1).max(60),
   device: idSchema,
