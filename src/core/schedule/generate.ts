@@ -120,13 +120,11 @@ export class Generator {
       for (const r of needs[task] as Int32Array) {
         const used = this.#used[r] as Int32Array;
         const room = (project.capacities[r] as number) - (demand[r] as number);
-        for (let t = start + duration - 1; t >= start; t--)
-          if ((used[t] as number) > room) {
-            if (t > clash) clash = t;
-            break;
-          }
+        let t = start + duration - 1;
+        while (t >= start && (used[t] as number) <= room) t--;
+        this.work += 2 + ((start + duration - t) >> 3);
+        if (t >= start) clash = Math.max(clash, t);
       }
-      this.work += duration;
       if (clash < 0) return start;
       start = clash + 1;
     }

@@ -59,7 +59,7 @@ export class Turner {
   }
 
   get work(): number {
-    return 0.15 * (this.#forth.work + (this.#back?.work ?? 0));
+    return 0.03 * (this.#forth.work + (this.#back?.work ?? 0));
   }
 
   /** By latest starts, shaken a little or not at all. */
