@@ -1,29 +1,8 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { Desk } from "./bench-notebook.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
+import { shelfWith } from "./piece-shelf.ts";
 import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
-
-/** Lemon flakes at 46 for a kilogram, and ethanol of 95 % by volume at 14 for a litre. */
-function shelf(): Desk {
-  const desk = new Desk();
-  desk.write(100, "notebook-begun", { name: "Test bench" });
-  desk.write(90, "material-bought", {
-    form: "resin",
-    name: "Lemon flakes",
-    resin: { grade: "lemon" },
-    amount: { typed: "100 g", unit: "g", si: 0.1 },
-    price: { amount: 4.6, currency: "EUR" },
-  });
-  desk.write(90, "material-bought", {
-    form: "solvent",
-    name: "Ethanol 95 %",
-    solvent: { alcohol: "ethanol", volumeFraction: 0.95 },
-    amount: { typed: "1 l", unit: "l", si: 0.001 },
-    price: { amount: 14, currency: "EUR" },
-  });
-  return desk;
-}
 
 let browser: Browser;
 beforeAll(async () => {
@@ -35,7 +14,7 @@ describe.each(Object.keys(sizes) as Size[])("a finishing schedule on a %s", (siz
   const house = new House();
   beforeAll(async () => {
     await house.start();
-    await shelf().send(house.address);
+    await shelfWith(100).send(house.address);
   }, 60_000);
   afterAll(async () => house.leave(), 30_000);
 

@@ -6,14 +6,9 @@ import type { ScreenProps } from "../place.ts";
 import { Page } from "../shell/page.tsx";
 import { NoTrial } from "../trials/trial-view.tsx";
 import * as words from "../words/words.ts";
-import { AfterCoat } from "./after-coat.tsx";
+import { AtHand } from "./at-hand.tsx";
 import { BenchCaution } from "./bench-caution.tsx";
-import { Dock } from "./dock.tsx";
-import { Due } from "./due.tsx";
-import { Hands } from "./helpers.tsx";
 import { Next } from "./next.tsx";
-import { Otherwise } from "./otherwise.tsx";
-import { Twice } from "./twice.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 import "./bench.css";
 
@@ -35,18 +30,7 @@ export function BoardInHandView(props: ScreenProps) {
                 <b>{t.boardTitle(laid().name)}</b>{" "}
                 <span class="soft">{t.boardSays(laid().wood, laid().plank)}</span>
               </p>
-              <Twice bench={bench} />
-              <Show when={bench.shown()} fallback={<NothingDue bench={bench} board={laid().name} />}>
-                {(coat) => (
-                  <>
-                    <Due bench={bench} coat={coat()} />
-                    <Dock bench={bench} coat={coat()} />
-                    <AfterCoat bench={bench} />
-                    <Hands />
-                    <Otherwise bench={bench} />
-                  </>
-                )}
-              </Show>
+              <AtHand bench={bench} nothingDue={<NothingDue bench={bench} board={laid().name} />} />
             </div>
             <div class="beside">
               <p class="side-by-side not-on-paper">

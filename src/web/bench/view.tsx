@@ -9,19 +9,14 @@ import { now } from "../shell/now.ts";
 import { Page, type SpineBand } from "../shell/page.tsx";
 import { clock, dayInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
-import { AfterCoat } from "./after-coat.tsx";
 import { Air } from "./air.tsx";
+import { AtHand } from "./at-hand.tsx";
 import { BenchCaution } from "./bench-caution.tsx";
 import { BenchVapour } from "./bench-vapour.tsx";
-import { Dock } from "./dock.tsx";
-import { Due } from "./due.tsx";
-import { Hands } from "./helpers.tsx";
 import { Next } from "./next.tsx";
 import { OtherActs } from "./other-acts.tsx";
-import { Otherwise } from "./otherwise.tsx";
 import { Remind } from "./remind.tsx";
 import { firstStep } from "./state.ts";
-import { Twice } from "./twice.tsx";
 import { type Bench, useBench } from "./use-bench.ts";
 import "./bench.css";
 
@@ -52,18 +47,7 @@ export function BenchView() {
     >
       <div class="bench" classList={{ colourless: bench.look() === undefined }}>
         <div class="at-hand">
-          <Twice bench={bench} />
-          <Show when={bench.shown()} fallback={<NothingDue bench={bench} />}>
-            {(coat) => (
-              <>
-                <Due bench={bench} coat={coat()} />
-                <Dock bench={bench} coat={coat()} />
-                <AfterCoat bench={bench} />
-                <Hands />
-                <Otherwise bench={bench} />
-              </>
-            )}
-          </Show>
+          <AtHand bench={bench} nothingDue={<NothingDue bench={bench} />} />
         </div>
         <div class="beside">
           <Air bench={bench} />

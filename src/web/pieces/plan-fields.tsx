@@ -1,5 +1,4 @@
 import { Show } from "solid-js";
-import { eveningChoices } from "../../core/pieces/free-evenings.ts";
 import { methodDefaults, type PieceMethod, pieceMethods } from "../../core/pieces/method-defaults.ts";
 import type { OwnUse } from "../../core/views/planned-used.ts";
 import { Choice } from "../controls/choice.tsx";
@@ -8,6 +7,7 @@ import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { withDigits } from "../words/number.ts";
 import * as words from "../words/words.ts";
+import { EveningFields } from "./evening-fields.tsx";
 import { LayerFields } from "./layer-fields.tsx";
 import { PartsEditor } from "./parts/parts-editor.tsx";
 import type { Planning } from "./planning.ts";
@@ -30,7 +30,7 @@ export function PlanFields(props: FieldsProps & { readonly described: boolean })
       </Show>
       <LayerFields planning={props.planning} />
       <RecipeFields planning={props.planning} />
-      <EveningFields planning={props.planning} />
+      <WhenFields planning={props.planning} />
     </section>
   );
 }
@@ -159,7 +159,7 @@ function useHint(method: PieceMethod, { millilitresPerM2 }: OwnUse): string {
   return words.pieces.ownUse(withDigits(millilitresPerM2.value, 2), millilitresPerM2.coats);
 }
 
-function EveningFields(props: FieldsProps) {
+function WhenFields(props: FieldsProps) {
   const { draft, put, told, refused } = props.planning;
   const wrongEvening = () => {
     const field = refused() ?? "";
@@ -167,33 +167,13 @@ function EveningFields(props: FieldsProps) {
   };
   return (
     <>
-      <TextField
-        label={words.pieces.firstEvening}
-        type="date"
-        value={draft().firstEvening}
-        wrong={told() && draft().firstEvening === "" ? words.pieces.firstWrong : undefined}
-        onInput={(firstEvening) => put({ firstEvening })}
-      />
-      <div class="side-by-side">
-        <TextField
-          label={words.pieces.from}
-          type="time"
-          value={draft().from}
-          onInput={(from) => put({ from })}
-        />
-        <TextField
-          label={words.pieces.until}
-          type="time"
-          value={draft().until}
-          wrong={wrongEvening()}
-          onInput={(until) => put({ until })}
-        />
-      </div>
-      <Choice
-        label={words.pieces.which}
-        value={draft().which}
-        options={eveningChoices.map((value) => ({ value, label: words.pieces.choices[value] }))}
-        onChange={(which) => put({ which })}
+      <EveningFields
+        draft={{ ...draft(), first: draft().firstEvening }}
+        firstWrong={told() && draft().firstEvening === "" ? words.pieces.firstWrong : undefined}
+        untilWrong={wrongEvening()}
+        onChange={({ first, ...others }) =>
+          put({ ...others, ...(first === undefined ? {} : { firstEvening: first }) })
+        }
       />
       <TextField
         label={

@@ -1,15 +1,12 @@
 import type { Body } from "../../../core/notebook/kinds/all.ts";
 import type { NotebookReader } from "../../../core/notebook/reader.ts";
 import { calendarDay } from "../../../core/pieces/calendar-day.ts";
-import { type EveningChoice, windowsFrom } from "../../../core/pieces/free-evenings.ts";
+import { windowsFrom } from "../../../core/pieces/free-evenings.ts";
 import { type ShopWindow, windowsFromNow } from "../../../core/pieces/shop-windows.ts";
+import type { EveningDraft } from "../../pieces/evening-fields.tsx";
 
 /** When the person is free, as typed. */
-export interface FreeDraft {
-  readonly first: string;
-  readonly which: EveningChoice;
-  readonly from: string;
-  readonly until: string;
+export interface FreeDraft extends EveningDraft {
   /** Days on which they are not. */
   readonly without: readonly string[];
 }

@@ -1,14 +1,13 @@
 import { createMemo, createSignal, For, Show, untrack } from "solid-js";
 import type { ScheduleStep } from "../../../core/notebook/kinds/pieces.ts";
-import { eveningChoices } from "../../../core/pieces/free-evenings.ts";
 import type { AgendaCoat } from "../../../core/registry/trial-agenda.ts";
 import { trialAgenda } from "../../../core/registry/trial-agenda.ts";
 import { type Trial, trialView } from "../../../core/views/trial.ts";
 import { useHeldKeys } from "../../bench/held-keys.ts";
 import { useBook } from "../../book-store/use-book.tsx";
-import { Choice } from "../../controls/choice.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
 import { TextField } from "../../controls/text-field.tsx";
+import { EveningFields } from "../../pieces/evening-fields.tsx";
 import { EveningStrip } from "../../pieces/evening-strip.tsx";
 import "../../pieces/pieces.css";
 import { dayName } from "../../pieces/plan-words.ts";
@@ -148,32 +147,10 @@ function Evenings(props: { readonly trial: Trial }) {
         </section>
         <section class="hung stack piece-mix">
           <h2>{t.free}</h2>
-          <TextField
-            label={words.pieces.firstEvening}
-            type="date"
-            value={draft().first}
-            onInput={(first) => put({ first })}
-          />
-          <div class="side-by-side">
-            <TextField
-              label={words.pieces.from}
-              type="time"
-              value={draft().from}
-              onInput={(from) => put({ from })}
-            />
-            <TextField
-              label={words.pieces.until}
-              type="time"
-              value={draft().until}
-              wrong={draft().until <= draft().from ? words.pieces.untilWrong : undefined}
-              onInput={(until) => put({ until })}
-            />
-          </div>
-          <Choice
-            label={words.pieces.which}
-            value={draft().which}
-            options={eveningChoices.map((value) => ({ value, label: words.pieces.choices[value] }))}
-            onChange={(which) => put({ which })}
+          <EveningFields
+            draft={draft()}
+            untilWrong={draft().until <= draft().from ? words.pieces.untilWrong : undefined}
+            onChange={put}
           />
           <button type="button" onClick={keep}>
             {t.keep}
