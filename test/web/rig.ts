@@ -105,6 +105,7 @@ export async function visit(browser: Browser, address: string, size: Size): Prom
     baseURL: address,
   });
   const page = await context.newPage();
+  takeABreath(page);
   const faults: string[] = [];
   const strayed: string[] = [];
   page.on("pageerror", (error) => faults.push(String(error)));
@@ -118,6 +119,27 @@ export async function visit(browser: Browser, address: string, size: Size): Prom
       strayed.push(request.url());
   });
   return { context, page, faults, strayed };
+}
+
+/** As long as a person takes at the least from a press to leaving the page; by then it is kept, and mostly sent. */
+const breathMs = 1_500;
+
+/** Before it leaves a page or loads it anew, a test waits for what it just wrote, as long as a house that answers takes. */
+function takeABreath(page: Page): void {
+  const sent = () =>
+    page
+      .locator(".news", { hasText: /to send|not in your file/ })
+      .waitFor({ state: "detached", timeout: breathMs })
+      .catch(() => undefined); // out of reach it stays, kept
+  const [goto, reload] = [page.goto.bind(page), page.reload.bind(page)];
+  page.goto = async (...to) => {
+    await sent();
+    return goto(...to);
+  };
+  page.reload = async (...how) => {
+    await sent();
+    return reload(...how);
+  };
 }
 
 export async function setLight(page: Page, light: Light): Promise<void> {
