@@ -1,50 +1,29 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { deflateSync } from "node:zlib";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { blindNotebook } from "./bench-notebook.ts";
 import { entriesIn } from "./kept-here.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
+import { png } from "./png.ts";
 import { House, openBrowser, visit } from "./rig.ts";
 
 let browser: Browser;
 const house = new House();
+const desk = blindNotebook(false);
+const piece = desk.write(500, "piece-described", {
+  name: "Box lid",
+  area: { typed: "0.4 m²", unit: "m2", si: 0.4 },
+});
 beforeAll(async () => {
   browser = await openBrowser();
   await house.start();
-  await blindNotebook(false).send(house.address);
+  await desk.send(house.address);
 }, 60_000);
 afterAll(async () => {
   await browser.close();
   await house.leave();
 }, 30_000);
-
-function chunk(type: string, data: Buffer): Buffer {
-  const body = Buffer.concat([Buffer.from(type, "latin1"), data]);
-  let crc = 0xffffffff;
-  for (const byte of body) {
-    crc ^= byte;
-    for (let bit = 0; bit < 8; bit++) crc = (crc >>> 1) ^ (crc & 1 ? 0xedb88320 : 0);
-  }
-  const ends = Buffer.alloc(8);
-  ends.writeUInt32BE(data.length, 0);
-  ends.writeUInt32BE((crc ^ 0xffffffff) >>> 0, 4);
-  return Buffer.concat([ends.subarray(0, 4), body, ends.subarray(4)]);
-}
-
-/** A grey wedge, as a PNG (ISO/IEC 15948) of that size. */
-function png(width: number, height: number): Buffer {
-  const header = Buffer.from([0, 0, 0, 0, 0, 0, 0, 0, 8, 0, 0, 0, 0]); // eight bits of grey
-  header.writeUInt32BE(width, 0);
-  header.writeUInt32BE(height, 4);
-  const rows = Buffer.alloc((width + 1) * height);
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) rows[y * (width + 1) + 1 + x] = (x * 255) / width;
-  const signature = Buffer.from("89504e470d0a1a0a", "hex");
-  const parts = [chunk("IHDR", header), chunk("IDAT", deflateSync(rows)), chunk("IEND", Buffer.alloc(0))];
-  return Buffer.concat([signature, ...parts]);
-}
 
 const sha256 = (bytes: Uint8Array): string => createHash("sha256").update(bytes).digest("hex");
 const pictureFile = { name: "board.png", mimeType: "image/png", buffer: png(2000, 500) };
@@ -58,6 +37,7 @@ const width = (page: Page) =>
     });
 
 interface Told {
+  readonly id: string;
   readonly kind: string;
   readonly body: { readonly sha256: string; readonly bytes: number; readonly board?: string };
 }
@@ -151,4 +131,40 @@ test("taken out of reach of the house, kept over a reload, sent when it is back,
     expectQuiet(one);
     await one.context.close();
   }
+});
+
+test("of a jar and of a piece; one that was withdrawn before its bytes went is not sent for ever", {
+  timeout: 120_000,
+}, async () => {
+  const seen = await visit(browser, house.address, "phone");
+  const { page } = seen;
+  let puts = 0;
+  await page.route("**/api/photographs/*", async (route) => {
+    if (route.request().method() === "PUT") puts++;
+    await route.fulfill({ status: 503 }); // busy: that says nothing against the photograph
+  });
+  await page.goto("/jars");
+  await page.getByRole("link", { name: /^L4/ }).first().click();
+  await page.getByLabel("Choose a picture").setInputFiles({ ...pictureFile, buffer: png(40, 30) });
+  await page.getByText(/^Kept: 40 × 30 pixels/).waitFor();
+  await page.getByText("Kept here, one photograph to send").waitFor({ timeout: 20_000 });
+  await page.goto(`/pieces/${piece}`);
+  await page.getByText("None yet.").waitFor(); // the jar’s is not the piece’s
+  await page.getByLabel("Choose a picture").setInputFiles({ ...pictureFile, buffer: png(50, 30) });
+  await page.getByText(/^Kept: 50 × 30 pixels/).waitFor();
+  await page.getByText("Kept here, 2 photographs to send").waitFor({ timeout: 20_000 });
+
+  const [ofJar, ofPiece] = (await photographEntries()).slice(-2);
+  if (ofJar === undefined || ofPiece === undefined) throw new Error("The entries are not in the house.");
+  desk.write(0, "withdrawn", { entries: [ofJar.id] });
+  await desk.send(house.address);
+  expect(puts).toBeGreaterThan(0);
+  await page.unroute("**/api/photographs/*");
+  await page.getByText("All in the notebook").waitFor({ timeout: 20_000 });
+  const statusOf = async ({ body }: Told) =>
+    (await fetch(`${house.address}/api/photographs/${body.sha256}`)).status;
+  expect([await statusOf(ofJar), await statusOf(ofPiece)]).toEqual([404, 200]);
+  await row(page).first().waitFor();
+  expectQuiet(seen);
+  await seen.context.close();
 });

@@ -29,7 +29,7 @@ export function base64Of(bytes: Uint8Array): string {
  * @param text  base64 with its padding and nothing besides, scalar
  * @returns     the bytes, n, or what is wrong with the text
  * @example
- * bytesOfBase64('Zm9v') // => { ok: true, value: new Uint8Array([102, 111, 111]) }
+ * bytesOfBase64('Zg') // => { ok: false, error: 'not-base64' }
  */
 export function bytesOfBase64(text: string): Result<Uint8Array, "not-base64"> {
   const padding = text.endsWith("==") ? 2 : text.endsWith("=") ? 1 : 0;
