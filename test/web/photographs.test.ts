@@ -44,6 +44,24 @@ interface Told {
 const photographEntries = async (): Promise<readonly Told[]> =>
   ((await entriesIn(house.address)) as unknown as readonly Told[]).filter((one) => one.kind === "photograph");
 
+/** The names of what the browser keeps, read from its database past the program. */
+const keptPictures = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(
+    () =>
+      new Promise<string[]>((resolve, reject) => {
+        const open = indexedDB.open("lacbench-photographs");
+        open.onerror = () => reject(open.error);
+        open.onsuccess = () => {
+          const all = open.result.transaction("pictures").objectStore("pictures").getAll();
+          all.onerror = () => reject(all.error);
+          all.onsuccess = () => {
+            open.result.close();
+            resolve(all.result.map((one: { sha256: string }) => one.sha256));
+          };
+        };
+      }),
+  );
+
 async function openBoard(page: Page): Promise<string> {
   await page.goto("/trials");
   await page
@@ -165,6 +183,14 @@ test("of a jar and of a piece; one that was withdrawn before its bytes went is n
     (await fetch(`${house.address}/api/photographs/${body.sha256}`)).status;
   expect([await statusOf(ofJar), await statusOf(ofPiece)]).toEqual([404, 200]);
   await row(page).first().waitFor();
+
+  // Withdrawn later, it leaves the devices that kept it as well.
+  expect(await keptPictures(page)).toEqual([ofPiece.body.sha256]);
+  await page.clock.setSystemTime(Date.now() + 120_000);
+  desk.write(0, "withdrawn", { entries: [ofPiece.id] });
+  await desk.send(house.address);
+  await page.getByText("None yet.").waitFor({ timeout: 20_000 });
+  await expect.poll(() => keptPictures(page), { timeout: 20_000 }).toEqual([]);
   expectQuiet(seen);
   await seen.context.close();
 });
