@@ -33,7 +33,7 @@ interface Asked {
 export async function withNotebooks<T>(
   asked: Asked,
   effects: Effects,
-  use: (store: NotebookStore, folder: string) => Promise<T>,
+  use: (store: NotebookStore) => Promise<T>,
 ): Promise<T> {
   try {
     const folder = folderFrom(asked.data, effects);
@@ -41,7 +41,7 @@ export async function withNotebooks<T>(
       throw new CliError(`There are no notebooks in ${folder}. --data FOLDER names another.`);
     const store = await SqliteStore.open(folder);
     try {
-      return await use(store, folder);
+      return await use(store);
     } finally {
       await store.close();
     }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { listen } from "../../test/listen.ts";
 import { notebookFile } from "../core/notebook/notebook-file.ts";
+import { photographText, sha256OfBytes } from "../core/notebook/photographs-in-file.ts";
 import { writeEntry } from "../core/notebook/write-entry.ts";
 import { dispatch } from "./dispatch.ts";
 import { realEffects } from "./effects.ts";
@@ -26,6 +27,20 @@ async function lacbench(args: readonly string[], stdin = "") {
     cwd: folder,
   });
   return { ...said, exit };
+}
+
+const picture = Uint8Array.from({ length: 400 }, (_, i) => i % 251);
+const photograph = { sha256: sha256OfBytes(picture), type: "image/jpeg", bytes: picture };
+
+/** The entries, and one that speaks of the photograph. */
+function photographed(): string[] {
+  const { sha256, type } = photograph;
+  const body = { sha256, type, bytes: picture.length, note: "haze" };
+  const effects = {
+    ...{ now: () => "2026-10-05T18:00:00Z", zone: "Europe/Berlin", device, nextSeq: () => 9, by: null },
+    randomBytes: (length: number) => new Uint8Array(length).fill(9),
+  };
+  return [...entries(), writeEntry({ notebook, kind: "photograph", body }, effects).text];
 }
 
 function entries(): string[] {
@@ -97,4 +112,24 @@ test("an unknown notebook is refused with the list of those there are", async ()
   const { exit, stderr } = await lacbench(["export", device]);
   expect(exit).toBe(2);
   expect(stderr).toContain("Bench book");
+});
+
+test("a file's photographs are kept and come out again with the entries", async () => {
+  const file = notebookFile([...photographed(), photographText(photograph)]);
+  const { exit, stderr } = await lacbench(["import"], file);
+  expect([exit, stderr]).toEqual([0, expect.stringContaining("1 photograph kept.")]);
+  expect((await lacbench(["export"])).stdout).toBe(file);
+});
+
+test("a photograph that is spoiled or missing is named, and the entries are in", async () => {
+  const missing = await lacbench(["import"], notebookFile(photographed()));
+  expect(missing.exit).toBe(0);
+  expect(missing.stderr).toMatch(/1 photograph not in the file:\n.* haze /);
+  const spoiled = photographText({ ...photograph, bytes: picture.slice(1) });
+  const second = await lacbench(["import"], notebookFile([...photographed(), spoiled]));
+  expect(second.exit).toBe(1);
+  expect(second.stderr).toContain(`${photograph.sha256}  is spoiled`);
+  const out = await lacbench(["export"]);
+  expect([out.exit, out.stdout]).toEqual([0, notebookFile(photographed())]);
+  expect(out.stderr).toContain("1 photograph not here");
 });

@@ -4,9 +4,12 @@ import { join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { notebookFile, textsInFile } from "../../src/core/notebook/notebook-file.ts";
+import { partsOfFile, photographText } from "../../src/core/notebook/photographs-in-file.ts";
+import { Desk } from "./bench-notebook.ts";
 import { keptHere, keptInHouse, writeNotes } from "./kept-here.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
 import { PlainHost } from "./plain-host.ts";
+import { png } from "./png.ts";
 import { chromiumPath, chromiumSwitches, House, visit } from "./rig.ts";
 import { homeThatTrusts } from "./shop-trust.ts";
 
@@ -155,3 +158,49 @@ async function hashedHere(page: Page): Promise<{ readonly count: number; readonl
   const { count, hash } = await keptHere(page);
   return { count, hash };
 }
+
+test("a photograph goes into the file with its entry, and a spoiled one is named at the next device", {
+  timeout: 120_000,
+}, async () => {
+  const desk = new Desk();
+  desk.write(20, "notebook-begun", { name: "Shed" });
+  const piece = desk.write(10, "piece-described", {
+    name: "Box lid",
+    area: { typed: "0.4 m²", unit: "m2", si: 0.4 },
+  });
+  const seen = await visit(browser, host.address, "phone");
+  const { page } = seen;
+  await page.goto(host.address);
+  await openFile(page, notebookFile(desk.texts));
+  await status(page, "All in your file");
+  await page.goto(`${host.address}pieces/${piece}`);
+  await page.getByLabel("What the next photograph shows").fill("haze");
+  await page
+    .getByLabel("Choose a picture")
+    .setInputFiles({ name: "lid.png", mimeType: "image/png", buffer: png(60, 40) });
+  await page.getByText(/^Kept: 60 × 40 pixels/).waitFor();
+  await page.goto(`${host.address}book/keeping`);
+  await page.getByText("One photograph not in your file yet.").waitFor();
+  await page.evaluate(givesFile);
+  await act(page, "Save all entries");
+  await status(page, "All in your file");
+  const file = await fileText(page);
+  const parts = partsOfFile(file);
+  if (!parts.ok) throw new Error(parts.error.message);
+  const [photograph] = parts.value.photographs;
+  if (photograph === undefined) throw new Error("The file holds no photograph.");
+
+  const other = await visit(browser, host.address, "desktop");
+  await other.page.goto(host.address);
+  const spoiled = photographText({ ...photograph, bytes: photograph.bytes.slice(1) });
+  await openFile(other.page, notebookFile([...parts.value.texts, spoiled]));
+  await other.page.getByText(/haze: spoiled$/).waitFor();
+  await openFile(other.page, file);
+  await status(other.page, "All in your file");
+  await other.page.goto(`${host.address}pieces/${piece}`);
+  await other.page.getByAltText(/^haze, /).waitFor();
+  for (const one of [seen, other]) {
+    expectQuiet({ ...one, faults: one.faults.filter((fault) => !/404/.test(fault)) });
+    await one.context.close();
+  }
+});

@@ -3,9 +3,9 @@ import { ok, type Result } from "../result.ts";
 import { splitJsonArray } from "./json-text.ts";
 
 /**
- * A notebook as a file: a JSON list of the entries' exact texts, one a line.
+ * A notebook as a file: a JSON list of the entries' exact texts, one a line, and behind them its photographs (`photographText`).
  *
- * @param texts  entries as they are kept, n
+ * @param texts  entries as they are kept, and photographs, n
  * @returns      the file's text; `textsInFile` gives the same texts back, byte for byte
  * @example
  * notebookFile(['{"a": 1.0}', '{"b":2}']) // => '[\n{"a": 1.0},\n{"b":2}\n]\n'
@@ -13,8 +13,8 @@ import { splitJsonArray } from "./json-text.ts";
 export const notebookFile = (texts: readonly string[]): string => `[\n${texts.join(",\n")}\n]\n`;
 
 /**
- * The texts in a notebook file; also in one that holds an entry a line without the list around them. They are cut out,
- * not judged.
+ * The texts in a notebook file, photographs among them; also in one that holds an entry a line without the list around
+ * them. They are cut out, not judged.
  *
  * @param text  the file's text
  * @returns     the entries' texts, n, or the problem `unreadable`

@@ -2,8 +2,8 @@ import type { Problem } from "../registry/problem.ts";
 import { fail, ok, type Result } from "../result.ts";
 import type { Body } from "./kinds/all.ts";
 import { Notebook } from "./notebook.ts";
-import { textsInFile } from "./notebook-file.ts";
 import { readKeptEntry } from "./parse-entry.ts";
+import { type Photograph, type PhotographTold, partsOfFile, photographsTold } from "./photographs-in-file.ts";
 
 /** What a file turned out to hold, before any of it is kept. */
 export interface NotebookInFile {
@@ -16,6 +16,9 @@ export interface NotebookInFile {
   readonly refused: readonly string[];
   /** Numbers that a device gave and that are not in the file. */
   readonly missing: number;
+  readonly photographs: readonly Photograph[];
+  /** Photographs that entries speak of and whose bytes are not in the file, or not as they were. */
+  readonly lacking: readonly (PhotographTold & { readonly spoiled: boolean })[];
 }
 
 const noNotebook = (message: string): Problem => ({
@@ -34,9 +37,10 @@ const noNotebook = (message: string): Problem => ({
  *              holds no entry, or entries of several notebooks
  */
 export function notebookInFile(text: string): Result<NotebookInFile, Problem> {
-  const texts = textsInFile(text);
-  if (!texts.ok) return texts;
-  const read = texts.value.map(readKeptEntry);
+  const parts = partsOfFile(text);
+  if (!parts.ok) return parts;
+  const { texts, photographs, spoiled } = parts.value;
+  const read = texts.map(readKeptEntry);
   const kept = read.flatMap((one) => (one.ok ? [one.value] : []));
   const [first] = kept;
   if (first === undefined) return fail(noNotebook("No entry in it can be read."));
@@ -45,6 +49,7 @@ export function notebookInFile(text: string): Result<NotebookInFile, Problem> {
     return fail(noNotebook("It holds entries of several notebooks; a file saved from one of them would do."));
   const notebook = new Notebook(id);
   const added = notebook.add(kept);
+  const whole = new Set(photographs.map((one) => one.sha256));
   const cover = notebook.ofKind("notebook-begun")[0]?.body as Body<"notebook-begun"> | undefined;
   return ok({
     id,
@@ -56,5 +61,9 @@ export function notebookInFile(text: string): Result<NotebookInFile, Problem> {
       ...added.refused.map((one) => one.message),
     ],
     missing: notebook.reports.reduce((sum, one) => sum + (one.code === "gap" ? one.to - one.from + 1 : 0), 0),
+    photographs,
+    lacking: photographsTold(notebook.ordered())
+      .filter((one) => !whole.has(one.sha256))
+      .map((one) => ({ ...one, spoiled: spoiled.includes(one.sha256) })),
   });
 }

@@ -25,6 +25,10 @@ export class Courier {
   #stopped = false;
   #toldEverything = false;
   #cancel: () => void = () => undefined;
+  /** Called when the house has just answered a whole round. */
+  onAnswered: () => void = () => undefined;
+  /** Called when the house turned out to know nothing of what it was sent. */
+  onForgotten: () => Promise<void> = async () => undefined;
 
   constructor(book: OpenBook, api: NotebookApi, cursor: string | null, effects: CourierEffects) {
     this.#book = book;
@@ -59,6 +63,7 @@ export class Courier {
       if (!this.#effects.hidden()) await this.#fetch();
       this.#failures = 0;
       this.#book.setReach(true, false);
+      this.onAnswered();
     } catch (error) {
       if (!(error instanceof OutOfReach)) throw error;
       this.#failures++;
@@ -93,6 +98,7 @@ export class Courier {
     this.#toldEverything = true;
     this.#cursor = null;
     await this.#book.sendEverything();
+    await this.onForgotten();
   }
 
   /** What a house says that has never heard of this notebook. */

@@ -1,6 +1,8 @@
 import type { NotebookInFile } from "../../core/notebook/notebook-in-file.ts";
 import { writeEntry } from "../../core/notebook/write-entry.ts";
 import { hasHouse } from "../has-house.ts";
+import { countWaiting, isNoKeep, keepPicture, sendPicturesAgain } from "../photographs/picture-keep.ts";
+import { PhotographSender } from "../photographs/send.ts";
 import { type NotebookApi, NotLetIn, OutOfReach, Refused } from "./api.ts";
 import { Courier } from "./courier.ts";
 import type { Keep } from "./keep.ts";
@@ -56,12 +58,18 @@ const effects = (): BookEffects => ({
   tabs: tabsOfBrowser(),
 });
 
+/** A browser that keeps no photographs shows them for as long as the house has them. */
+function leftHere(error: unknown): void {
+  if (!isNoKeep(error)) throw error;
+}
+
 /** Opens a notebook from what is kept here, and sets a courier on the way if there is a house to go to. */
 export async function openBook(keep: Keep, api: NotebookApi | undefined, id: string): Promise<OpenBook> {
   const at = effects();
   const card = (await keep.cards()).find((one) => one.id === id);
   const rows = await keep.rows(id);
   const book = new OpenBook(id, await keep.device(), keep, rows, card?.seq ?? 0, at);
+  await countWaiting(id);
   if (api === undefined) return book;
   const courier = new Courier(book, api, card?.cursor ?? null, {
     wait: (ms, then) => {
@@ -70,6 +78,9 @@ export async function openBook(keep: Keep, api: NotebookApi | undefined, id: str
     },
     hidden: () => document.hidden,
   });
+  const sender = new PhotographSender(book, (path, init) => fetch(path, init));
+  courier.onAnswered = () => void sender.round();
+  courier.onForgotten = () => sendPicturesAgain(id).catch(leftHere);
   addEventListener("online", () => courier.nudge());
   document.addEventListener("visibilitychange", () => !document.hidden && courier.nudge());
   if (rows.length === 0) await courier.round();
@@ -101,7 +112,8 @@ export async function keepNotebook(
 
 /** A notebook out of a file: kept here, and sent to the house if there is one. Without one, what is in the file is settled. */
 export async function keepOpened(keep: Keep, file: NotebookInFile): Promise<void> {
-  const { id, name, invented, entries } = file;
+  const { id, name, invented, entries, photographs } = file;
+  for (const one of photographs) await keepPicture(id, one, hasHouse ? "to-send" : "sent").catch(leftHere);
   if (hasHouse) return keepNotebook(keep, { id, name, invented }, entries);
   await keep.putCard({ id, name, invented });
   await keep.keepArrived(id, entries);

@@ -1,8 +1,10 @@
 import { createSignal, For, Show } from "solid-js";
-import { textsInFile } from "../../core/notebook/notebook-file.ts";
+import { partsOfFile } from "../../core/notebook/photographs-in-file.ts";
 import type { Adopted } from "../book-store/open-book.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
+import { Lacking } from "../photographs/lacking.tsx";
+import { type TakenIn, takenIn } from "../photographs/taken-in.ts";
 import * as words from "../words/words.ts";
 import { SaveFile } from "./save-file.tsx";
 
@@ -10,14 +12,17 @@ import { SaveFile } from "./save-file.tsx";
 export function Files() {
   const book = useBook();
   const [took, setTook] = createSignal<Adopted>();
+  const [pictures, setPictures] = createSignal<TakenIn>();
   const [unreadable, setUnreadable] = createSignal<string>();
 
   async function takeIn(file: File | undefined): Promise<void> {
     if (file === undefined) return;
     setTook(undefined);
-    const texts = textsInFile(await file.text());
-    setUnreadable(texts.ok ? undefined : texts.error.message);
-    if (texts.ok) setTook(await book.imported(texts.value));
+    const parts = partsOfFile(await file.text());
+    setUnreadable(parts.ok ? undefined : parts.error.message);
+    if (!parts.ok) return;
+    setPictures(await takenIn(book.id, parts.value));
+    setTook(await book.imported(parts.value.texts));
   }
 
   return (
@@ -41,6 +46,16 @@ export function Files() {
           {(told) => (
             <div role="status">
               <p>{words.book.tookIn(told.added, told.known)}</p>
+              <Show when={pictures()} keyed>
+                {({ kept, lacking }) => (
+                  <>
+                    <Show when={kept > 0}>
+                      <p>{words.photographs.took(kept)}</p>
+                    </Show>
+                    <Lacking lacking={lacking} />
+                  </>
+                )}
+              </Show>
               <Show when={told.refused.length > 0}>
                 <p>{words.book.notTaken(told.refused.length)}</p>
                 <ul class="small">

@@ -2,6 +2,7 @@ import { createMemo, createSignal, Show } from "solid-js";
 import { trialView } from "../../core/views/trial.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Choice } from "../controls/choice.tsx";
+import { Photographs } from "../photographs/view.tsx";
 import type { ScreenProps } from "../place.ts";
 import { address } from "../router.ts";
 import { Page } from "../shell/page.tsx";
@@ -48,6 +49,7 @@ export function BoardScreen(props: ScreenProps) {
                 wood={patch().wood}
               />
             </section>
+            <Photographs thing={props.params.trial ?? ""} board={name()} />
           </div>
         </Page>
       )}

@@ -3,6 +3,7 @@ import type { JarView } from "../../core/views/jar.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Cautions } from "../controls/cautions.tsx";
 import { JarPicture } from "../drawings/jar.tsx";
+import { Photographs } from "../photographs/view.tsx";
 import * as words from "../words/words.ts";
 import { DropTests } from "./drop-tests.tsx";
 import { JarActs } from "./jar-acts.tsx";
@@ -56,6 +57,7 @@ export function JarPanel(props: { readonly jar: JarView }) {
         </p>
       </Show>
       <JarActs jar={props.jar} />
+      <Photographs thing={props.jar.id} />
       <JarHistory jar={props.jar} />
     </article>
   );

@@ -1,6 +1,9 @@
 import { onCleanup, onMount, Show } from "solid-js";
 import type { Status } from "../book-store/open-book.ts";
 import { useBook } from "../book-store/use-book.tsx";
+import { hasHouse } from "../has-house.ts";
+import { photographsWaiting } from "../photographs/picture-keep.ts";
+import * as words from "../words/words.ts";
 import { keepingWords } from "./keeping-words.ts";
 import { newVersion } from "./pages-kept.ts";
 import { askToPersist, isNearlyFull, room, watchRoom } from "./room.ts";
@@ -12,7 +15,10 @@ export function sayStatus({ toSend, keeps, noRoom, pageAlone, barred }: Status):
   if (noRoom) return t.noRoom(pageAlone);
   if (!keeps) return toSend > 0 ? t.toSendAndNotKept(toSend) : t.notKept;
   if (barred) return toSend > 0 ? t.barredToSend(toSend) : t.barred;
-  return toSend > 0 ? t.toSend(toSend) : t.allSent;
+  if (toSend > 0) return t.toSend(toSend);
+  const photographs = photographsWaiting();
+  if (photographs === 0) return t.allSent;
+  return hasHouse ? words.photographs.toSend(photographs) : words.photographs.notInFile(photographs);
 }
 
 /** What the header says besides: room that runs out, a version that lies ready. Watches over both, and over leaving. */

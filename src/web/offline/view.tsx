@@ -5,8 +5,10 @@ import { useBook } from "../book-store/use-book.tsx";
 import { setWriter, writer } from "../book-store/writer.ts";
 import { TextField } from "../controls/text-field.tsx";
 import { hasHouse } from "../has-house.ts";
+import { photographsWaiting } from "../photographs/picture-keep.ts";
 import { Page } from "../shell/page.tsx";
 import { upToDigits } from "../words/number.ts";
+import * as words from "../words/words.ts";
 import { keepingWords } from "./keeping-words.ts";
 import { newVersion, pagesKept, takeNewVersion } from "./pages-kept.ts";
 import { askToPersist, isNearlyFull, room } from "./room.ts";
@@ -96,7 +98,14 @@ function Waiting() {
   });
   return (
     <section class="hung">
-      <Show when={n() > 0} fallback={<p>{t.nothingWaits}</p>}>
+      <Show
+        when={n() > 0}
+        fallback={
+          <Show when={photographsWaiting() === 0}>
+            <p>{t.nothingWaits}</p>
+          </Show>
+        }
+      >
         <h2>{t.waitsHeading(n())}</h2>
         <ul>
           <For each={says()}>{(one) => <li>{one}</li>}</For>
@@ -104,6 +113,9 @@ function Waiting() {
         <Show when={n() > shownWaiting}>
           <p class="soft">{t.more(n() - shownWaiting)}</p>
         </Show>
+      </Show>
+      <Show when={photographsWaiting() > 0}>
+        <p>{(hasHouse ? words.photographs.waits : words.photographs.waitsForFile)(photographsWaiting())}</p>
       </Show>
       <Show when={!hasHouse}>
         <SaveFile />

@@ -7,6 +7,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { Caution } from "../controls/caution.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import { FilmCard } from "../film/film-card.tsx";
+import { Photographs } from "../photographs/view.tsx";
 import type { ScreenProps } from "../place.ts";
 import { finishLook } from "../shell/finish-look.ts";
 import { Page } from "../shell/page.tsx";
@@ -259,6 +260,7 @@ function PiecePage(props: { readonly piece: Piece }) {
           </>
         )}
       </Show>
+      <Photographs thing={props.piece.id} />
     </Page>
   );
 }

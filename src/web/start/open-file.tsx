@@ -1,6 +1,7 @@
 import { createSignal, For, Show } from "solid-js";
 import { type NotebookInFile, notebookInFile } from "../../core/notebook/notebook-in-file.ts";
 import { DoesNotFit } from "../controls/does-not-fit.tsx";
+import { Lacking } from "../photographs/lacking.tsx";
 import * as words from "../words/words.ts";
 
 const t = words.ownFile;
@@ -17,7 +18,8 @@ export function OpenFile(props: { readonly onOpen: (file: NotebookInFile) => voi
     if (file === undefined) return;
     const read = notebookInFile(await file.text());
     if (!read.ok) setUnreadable(read.error.message);
-    else if (read.value.refused.length + read.value.missing > 0) setFound(read.value);
+    else if (read.value.refused.length + read.value.missing + read.value.lacking.length > 0)
+      setFound(read.value);
     else props.onOpen(read.value);
   }
 
@@ -52,6 +54,7 @@ export function OpenFile(props: { readonly onOpen: (file: NotebookInFile) => voi
                 <For each={file.refused.slice(0, shownRefused)}>{(why) => <li>{why}</li>}</For>
               </ul>
             </Show>
+            <Lacking lacking={file.lacking} />
             <button type="button" onClick={() => props.onOpen(file)}>
               {t.openAnyway}
             </button>

@@ -16,6 +16,7 @@ export { layers } from "./en/layers.ts";
 export { ownFile } from "./en/own-file.ts";
 export { pairing } from "./en/pairing.ts";
 export { parts } from "./en/parts.ts";
+export { photographs } from "./en/photographs.ts";
 export { pieces } from "./en/pieces.ts";
 export { plan } from "./en/plan.ts";
 export { remembered } from "./en/remembered.ts";

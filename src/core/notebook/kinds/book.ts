@@ -20,6 +20,8 @@ export const bookKinds = {
     type: z.string(),
     bytes: z.int().min(1),
     note: z.string().optional(),
+    /** The board's name, where the thing is a trial. */
+    board: z.string().optional(),
   }),
   note: z.looseObject({ text: z.string() }),
   /** Strikes and does nothing else; undo is this. */
