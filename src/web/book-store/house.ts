@@ -69,7 +69,7 @@ export async function openBook(keep: Keep, api: NotebookApi | undefined, id: str
   const card = (await keep.cards()).find((one) => one.id === id);
   const rows = await keep.rows(id);
   const book = new OpenBook(id, await keep.device(), keep, rows, card?.seq ?? 0, at);
-  await countWaiting(id);
+  void countWaiting(id); // told as soon as it is known; nothing waits for it
   if (api === undefined) return book;
   const courier = new Courier(book, api, card?.cursor ?? null, {
     wait: (ms, then) => {
