@@ -113,6 +113,19 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (
     await page
       .getByRole("heading", { name: "Coat 2 was planned for Tue 6 Oct 18:00 and is not written down" })
       .waitFor();
+    // Off the printed sheet: a time counts as exact; one from memory is marked so, and what is too early is refused.
+    await page.getByText("Coat 2 went on earlier").click();
+    await page.getByRole("textbox", { name: "The day" }).fill("2026-10-04");
+    await page.getByLabel("Time", { exact: true }).fill("19:00");
+    await page.getByRole("button", { name: "Write it down" }).first().click();
+    await page.getByText(/A later time would do/).waitFor();
+    await page.getByRole("radio", { name: /^Only the day/ }).check();
+    await page.getByRole("textbox", { name: "The day" }).fill("2026-10-06");
+    await page.getByRole("button", { name: "Write it down" }).first().click();
+    await page.getByText("Coat 2 is written down.").waitFor();
+    await page.locator(".piece-mix").getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("button", { name: "Coat 2 is on" }).waitFor();
+
     await page.getByRole("button", { name: "Plan the rest from now" }).click();
     // One coat from 20:10 to 20:40 tonight, then two, and one: a day later.
     await page.getByText("The rest is planned anew. It ends on Thu 8 Oct instead of Wed 7 Oct.").waitFor();

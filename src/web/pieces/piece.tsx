@@ -1,4 +1,5 @@
 import { createMemo, createSignal, Show } from "solid-js";
+import { latestMs } from "../../core/notebook/entry-time.ts";
 import type { Body } from "../../core/notebook/kinds/all.ts";
 import { strikesToCorrect } from "../../core/notebook/write-entry.ts";
 import { type PieceView as Piece, pieceView } from "../../core/views/piece.ts";
@@ -43,6 +44,7 @@ import { TakeToCalendar } from "./take-to-calendar.tsx";
 import { Tonight } from "./tonight.tsx";
 import { UsedTable } from "./used-table.tsx";
 import { WentOn } from "./went-on.tsx";
+import { type WentOnAt, WentOnEarlier } from "./went-on-earlier.tsx";
 
 /** One piece: the recipe to repeat, what to mix, the evenings, and each coat as it goes on. */
 export function PieceScreen(props: ScreenProps) {
@@ -62,7 +64,9 @@ function coatsOn(piece: Piece): ReadonlyMap<number, { readonly at: string; reado
   return new Map(
     piece.layers.flatMap((entry) => {
       const coat = (entry.body as Body<"layer-applied">).planned?.coat;
-      return coat === undefined ? [] : [[coat, { at: entry.happened, entry: entry.id }] as const];
+      return coat === undefined
+        ? []
+        : [[coat, { at: new Date(latestMs(entry)).toISOString(), entry: entry.id }] as const];
     }),
   );
 }
@@ -101,11 +105,12 @@ function PiecePage(props: { readonly piece: Piece }) {
   const [moving, setMoving] = createSignal<string>();
   const [changed, setChanged] = createSignal<Changed>();
   const from = usePieceJar(() => props.piece, next);
-  const putOn = (coat: number) => {
+  const putOn = (coat: number, when?: WentOnAt) => {
     const recipe = schedule()?.recipe;
     if (recipe === undefined) return;
     const jar = from.jar();
     book.write({
+      ...when,
       kind: "layer-applied",
       about: [props.piece.id, ...(jar === undefined ? [] : [jar])],
       body: {
@@ -165,6 +170,11 @@ function PiecePage(props: { readonly piece: Piece }) {
                       <button type="button" class="main" onClick={() => putOn(coat)}>
                         {words.pieces.isOn(coat)}
                       </button>
+                      <WentOnEarlier
+                        coat={coat}
+                        before={on().get(coat - 1)?.at}
+                        onWrite={(when) => putOn(coat, when)}
+                      />
                     </>
                   )}
                 </Show>

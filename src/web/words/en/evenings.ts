@@ -34,6 +34,8 @@ export const evenings = {
   tonightHeading: (day: string) => `Tonight, ${day}`,
   nextHeading: (day: string) => `Next, ${day}`,
   isDone: "done",
+  earlier: (coat: number) => `Coat ${coat} went on earlier`,
+  earlierAct: "Write it down",
   dries: (coat: number, until: string) => `Not before ${until}: coat ${coat} dries until then.`,
   tooLate: (coat: number, until: string) =>
     `Coat ${coat} should have been followed by ${until}. Level it before the next, so that it holds (common practice).`,

@@ -70,7 +70,7 @@ export const remembered = {
       case "ahead":
         return `${say(fault.at)} is still to come. A time up to now would do.`;
       case "too-early":
-        return `What came before it on this board is written for ${say(fault.after)}. A later time would do.`;
+        return `What came before it is written for ${say(fault.after)}. A later time would do.`;
       case "coat-before":
         return `Coat ${fault.coat} is not written on it yet. Choose that coat as well, or leave this line out.`;
     }
