@@ -156,7 +156,7 @@ test("storage full: it is said, nothing is lost, and it is kept again once there
 }, async () => {
   const { page, context } = await visit(browser, house.address, "phone");
   const cdp = await context.newCDPSession(page);
-  await cdp.send("Storage.overrideQuotaForOrigin", { origin: house.address, quotaSize: 4e6 });
+  await cdp.send("Storage.overrideQuotaForOrigin", { origin: house.address, quotaSize: 7e6 }); // room for the pages and for some entries
   await open(page);
   await context.setOffline(true);
   await writeNotes(page, ["while there was room"]);
