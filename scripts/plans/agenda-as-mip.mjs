@@ -116,11 +116,10 @@ export function bestByMip(highs, rules) {
   if (finish === null) return null;
   const kept = [`F <= ${finish}`];
   const sessions = solve(sum(used), kept);
-  if (rules.capacity.person !== 1) return { finish, sessions };
   kept.push(`${sum(used)} <= ${sessions}`, ...spanRows(rules, horizon));
   const spans = solve(windows.map((w) => `e${w} - f${w}`).join(" + "), kept);
   const work = rules.tasks.reduce((total, t) => total + (t.hands ? t.minutes : 0), 0);
-  return { finish, sessions, idleMinutes: spans - work };
+  return { finish, sessions, idleMinutes: rules.capacity.person * spans - work };
 }
 
 /** How few hands-on tasks move in a plan that ends no later than the old one, or as soon after as can be; null when there is none. */

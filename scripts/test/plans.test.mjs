@@ -28,7 +28,7 @@ describe.each(kinds)("agendas drawn by lot: %s", (kind) => {
       planned++;
       const { finish, sessions, idleMinutes, provenBest } = answer.value;
       expect({ finish: minuteOf(finish), sessions, idleMinutes }, `seed ${seed}`).toMatchObject(best);
-      expect(provenBest, `seed ${seed}`).toMatch(kind === "two people" ? /sessions|all goals/ : /all goals/);
+      expect(provenBest, `seed ${seed}`).toBe("all goals");
     }
     expect(planned).toBeGreaterThan(5);
   }, 120_000);

@@ -1,31 +1,35 @@
 import type { ClaimedPlan, Placed, PlanFault, PlanRules } from "./plan-rules.ts";
+import { needOf } from "./sharing-faults.ts";
 import { windowsFor } from "./task-faults.ts";
 
-/** Hands-on tasks by person and window: each group is a session. */
-function sessionsOf(rules: PlanRules, placed: readonly Placed[]): Placed[][] {
-  const sessions = new Map<string, Placed[]>();
+/** Hands-on tasks of one window: of somebody with a name, or of all the hands that belong to nobody by name. */
+interface Session {
+  readonly who: string;
+  readonly tasks: Placed[];
+}
+
+function sessionsOf(rules: PlanRules, placed: readonly Placed[]): Session[] {
+  const sessions = new Map<string, Session>();
   for (const p of placed) {
     if (!p.rule.hands) continue;
     const people = p.rule.by ?? ["person"];
     windowsFor(rules, p.rule).forEach((windows, k) => {
       const at = windows.findIndex(([from, until]) => from <= p.start && p.start < until);
-      const key = `${people[k]} ${at}`;
-      sessions.set(key, [...(sessions.get(key) ?? []), p]);
+      const who = people[k] as string;
+      const session = sessions.get(`${who} ${at}`) ?? { who, tasks: [] };
+      session.tasks.push(p);
+      sessions.set(`${who} ${at}`, session);
     });
   }
   return [...sessions.values()];
 }
 
-/** Minutes between the first and the last task of a session in which none runs. */
-function idleOf(session: readonly Placed[]): number {
-  const inOrder = session.toSorted((a, b) => a.start - b.start);
-  let idle = 0;
-  let until = inOrder[0]?.start ?? 0;
-  for (const { start, end } of inOrder) {
-    idle += Math.max(0, start - until);
-    until = Math.max(until, end);
-  }
-  return idle;
+/** All whose session it is are there from its first start to its last end; what of their time is no work is idle. */
+function idleOf({ capacity }: PlanRules, { who, tasks }: Session): number {
+  const people = who === "person" ? (capacity.person ?? 1) : 1;
+  const first = Math.min(...tasks.map((p) => p.start));
+  const last = Math.max(...tasks.map((p) => p.end));
+  return people * (last - first) - tasks.reduce((sum, p) => sum + needOf(p.rule, who) * p.rule.minutes, 0);
 }
 
 /** Claims of a plan that its own starts do not bear out. */
@@ -44,7 +48,7 @@ export function claimFaults(rules: PlanRules, plan: ClaimedPlan, placed: readonl
   claim(
     "idle minutes",
     plan.idleMinutes,
-    sessions.reduce((sum, session) => sum + idleOf(session), 0),
+    sessions.reduce((sum, session) => sum + idleOf(rules, session), 0),
   );
   const { finish, lowerBound } = plan;
   if (finish !== undefined && lowerBound !== undefined) {

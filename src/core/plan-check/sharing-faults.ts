@@ -1,7 +1,7 @@
 import type { Placed, PlanFault, PlanRules, RuledTask } from "./plan-rules.ts";
 
 /** The people with names are one each; other hands are counted under `person`. */
-const needOf = (task: RuledTask, resource: string): number => {
+export const needOf = (task: RuledTask, resource: string): number => {
   if (task.hands && task.by !== undefined)
     return task.by.includes(resource) ? 1 : (task.needs?.[resource] ?? 0);
   return task.needs?.[resource] ?? (task.hands && resource === "person" ? 1 : 0);

@@ -178,6 +178,21 @@ describe("goals in their order", () => {
   });
 });
 
+describe("several people", () => {
+  test("stay from the first start to the last end: work that parts evenly leaves nobody idle", () => {
+    const tasks = [hands("a", 10), hands("b", 20), hands("c", 30)];
+    const plan = (more: object) =>
+      run("schedule", { ...base, tasks, waits: [], capacity: { person: 2 }, ...more });
+    expect(plan({})).toMatchObject({ finish: "2026-10-05T18:30", idleMinutes: 0, provenBest: "all goals" });
+    // of an odd minute of work one of two is idle
+    const odd = [...tasks, hands("d", 1)];
+    expect(plan({ tasks: odd })).toMatchObject({ idleMinutes: 1, provenBest: "all goals" });
+    // b is an hour after a: 90 minutes by two, less 61 of work
+    const waits = [{ from: "a", to: "b", leastMinutes: 60 }];
+    expect(plan({ tasks: odd, waits })).toMatchObject({ idleMinutes: 119, provenBest: "all goals" });
+  });
+});
+
 describe("a coat came late", () => {
   const coats = ["a", "b", "c"].flatMap((board) => [1, 2].map((n) => hands(`${board}${n}`, 30)));
   const waits = ["a", "b", "c"].map((board) => ({ from: `${board}1`, to: `${board}2`, leastMinutes: 1320 }));

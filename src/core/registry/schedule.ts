@@ -37,7 +37,7 @@ const output = z.object({
     .nullable()
     .optional()
     .describe(
-      "between the first and the last hands-on task of each session, when none runs; time to change is among them",
+      "all people are at the bench from the first start of each session to its last end: what of their time is no work; time to change is among it",
     ),
   moved: z
     .array(z.string())

@@ -48,12 +48,13 @@ function limited(engine: Engine, terms: readonly Term[], most: number): SumAtMos
 }
 
 /**
- * For each window the minutes in which nobody works: from its first start to its last end, less what is done in it.
+ * For each window the idle minutes: all people are there from its first start to its last end.
  *
- *     last − first − Σ minutes·isIn ≤ idle,   Σ minutes·isIn ≤ last − first
+ *     people·(last − first) − Σ hands·minutes·isIn ≤ idle,   Σ hands·minutes·isIn ≤ people·(last − first)
  */
 function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
   const { bounds, lags } = engine;
+  const people = agenda.capacity.person ?? 1;
   const change = leastChange(net);
   const inside: Statement[][] = hands.map(() => []);
   const idle = agenda.windows.map(([from, until]) => {
@@ -64,15 +65,15 @@ function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
       (k) => hands[k] !== 0 && bounds.least(k + 1) >= from && bounds.most(k + 1) < until,
     );
     const kits = new Set(here.map((k) => net.kitOf[k])).size;
-    const idleHere = bounds.variable(change * Math.max(0, kits - 1), until - from);
+    const idleHere = bounds.variable(change * Math.max(0, kits - people), people * (until - from));
     lags.add(first, last, 0);
-    const work: [isIn: number, minutes: number][] = [];
+    const work: [isIn: number, work: number][] = [];
     agenda.tasks.forEach(({ minutes }, k) => {
       const task = k + 1;
       if (hands[k] === 0 || minutes === 0 || bounds.most(task) < from || bounds.least(task) >= until) return;
       const isIn = bounds.variable(0, 1);
       inside[k]?.push([2 * isIn, 1]);
-      work.push([isIn, minutes]);
+      work.push([isIn, minutes * (hands[k] as number)]);
       engine.addClause([2 * task + 1, 1 - from], [2 * task, until], [2 * isIn, 1]);
       engine.addClause([2 * isIn + 1, 0], [2 * task, from]);
       engine.addClause([2 * isIn + 1, 0], [2 * task + 1, 1 - until]);
@@ -81,9 +82,9 @@ function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
       lags.add(task, last, minutes, guard);
     });
     const without = work.map(([isIn, minutes]): Term => [2 * isIn + 1, minutes]);
-    limited(engine, [[2 * last, 1], [2 * first + 1, 1], [2 * idleHere + 1, 1], ...without], 0);
+    limited(engine, [[2 * last, people], [2 * first + 1, people], [2 * idleHere + 1, 1], ...without], 0);
     const done = work.map(([isIn, minutes]): Term => [2 * isIn, minutes]);
-    limited(engine, [[2 * last + 1, 1], [2 * first, 1], ...done], 0);
+    limited(engine, [[2 * last + 1, people], [2 * first, people], ...done], 0);
     return idleHere;
   });
   for (const statements of inside) if (statements.length > 0) engine.addClause(...statements);
@@ -165,13 +166,11 @@ export function fewestSessions(laid: Laid, known: MeasuredPlan, watch: Watch): B
  * @returns         the plan, and whether less is impossible
  * @throws DomainError never
  *
- * Valid:  one person; with more it is returned as it is, and is proven only when nobody is idle
+ * Valid:  as `shortened`
  * Source: as `fewestSessions`
  */
 export function leastIdle(laid: Laid, known: MeasuredPlan, watch: Watch): Bettered {
-  const { capacity } = laid.agenda;
-  if (known.idleMinutes === 0) return { plan: known, proven: true };
-  if (capacity.person !== 1) return { plan: known, proven: false };
+  if (known.idleMinutes <= laid.leastIdle) return { plan: known, proven: true };
   const engine = engineUntil(laid, known.finish);
   togetherAtMost(engine, useOfWindows(laid, engine), known.sessions);
   const limit = togetherAtMost(engine, idleOfWindows(laid, engine), 2 ** 28);

@@ -27,7 +27,7 @@ export const measured = (laid: Laid, starts: Int32Array): MeasuredPlan => ({
 
 /** Nothing is left to better: each goal is at its bound. */
 export const isBestOfAll = (laid: Laid, plan: MeasuredPlan): boolean =>
-  plan.finish <= laid.lower && plan.sessions <= laid.fewest && plan.idleMinutes === 0;
+  plan.finish <= laid.lower && plan.sessions <= laid.fewest && plan.idleMinutes <= laid.leastIdle;
 
 /** Minutes of urgency that a change of the pad is held to be worth, by turns. */
 const keennesses = [0, 30, 1440, 300, 1e6];

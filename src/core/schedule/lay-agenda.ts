@@ -6,7 +6,7 @@ import type { Model } from "./exact.ts";
 import { earliestStarts, ringOf, tailsOf } from "./heads.ts";
 import { arcsBothWays, type Net } from "./net.ts";
 import { afterPast, type Past } from "./past.ts";
-import { finishBound, sessionBound } from "./plan-bounds.ts";
+import { finishBound, idleBound, sessionBound } from "./plan-bounds.ts";
 import type { Project } from "./project.ts";
 import { projectOf } from "./project-of-agenda.ts";
 
@@ -21,6 +21,8 @@ export interface Laid {
   readonly lower: number;
   /** No plan has fewer sessions. */
   readonly fewest: number;
+  /** No plan has fewer idle minutes. */
+  readonly leastIdle: number;
 }
 
 /** An agenda in parts, before it is put together for the planners. */
@@ -159,5 +161,6 @@ function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
         ? Number.POSITIVE_INFINITY
         : finishBound(net, agenda.windows, people, hands, head, tailsOf(net)),
     fewest: sessionBound(net, agenda.windows, people, hands),
+    leastIdle: idleBound(net, people, hands),
   };
 }

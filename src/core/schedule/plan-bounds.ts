@@ -123,6 +123,12 @@ export function sessionBound(net: Net, windows: Windows, people: number, hands: 
   return Math.max(needed, longestChain(net, lengths[0] ?? 0, hands));
 }
 
+/** Idle minutes that no plan does without: all people stay as long, and the work may not part evenly among them. */
+export function idleBound({ minutes }: Net, people: number, hands: readonly number[]): number {
+  const work = minutes.reduce((sum, m, i) => sum + m * (hands[i] ?? 0), 0);
+  return people * Math.ceil(work / people) - work;
+}
+
 /** The most sessions along any chain of waits. */
 function longestChain(net: Net, longest: number, hands: readonly number[]): number {
   const n = net.minutes.length;

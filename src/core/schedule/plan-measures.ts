@@ -5,12 +5,17 @@ export interface Measures {
   readonly finish: number;
   /** Windows in which hands-on work is done. */
   readonly sessions: number;
-  /** Minutes between the first and the last hands-on task of each session in which none runs; time to change is among them. */
+  /**
+   * Minutes of waiting at the bench: all people are there from the first start of each session to its last end, and what of
+   * their time is no work is idle. Time to change is idle.
+   */
   readonly idleMinutes: number;
 }
 
 /**
  * What a plan comes to.
+ *
+ *     idle = Σ (people·(last end − first start) − Σ hands·minutes)   over the sessions
  *
  * @param agenda  n tasks, and windows in order of time
  * @param hands   pairs of hands that each still takes (n): what is done is not counted
@@ -22,30 +27,34 @@ export interface Measures {
  * Source: the definitions
  */
 export function measuresOf(agenda: Agenda, hands: readonly number[], starts: ArrayLike<number>): Measures {
+  const people = agenda.capacity.person ?? 1;
   let finish = 0;
+  let work = 0;
   const spans: [number, number][] = [];
   agenda.tasks.forEach(({ minutes }, i) => {
     const start = starts[i] as number;
     finish = Math.max(finish, start + minutes);
-    if ((hands[i] as number) > 0) spans.push([start, start + minutes]);
+    if ((hands[i] as number) === 0) return;
+    spans.push([start, start + minutes]);
+    work += (hands[i] as number) * minutes;
   });
   spans.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   let sessions = 0;
-  let idleMinutes = 0;
+  let atBench = 0;
   let windowEnds = Number.NEGATIVE_INFINITY;
-  let busyUntil = 0;
+  let until = 0;
   let at = 0;
   for (const [start, end] of spans) {
     if (start >= windowEnds) {
       while ((agenda.windows[at]?.[1] ?? Number.POSITIVE_INFINITY) <= start) at++;
       windowEnds = agenda.windows[at]?.[1] ?? Number.POSITIVE_INFINITY;
       sessions++;
-      busyUntil = start;
+      until = start;
     }
-    idleMinutes += Math.max(0, start - busyUntil);
-    busyUntil = Math.max(busyUntil, end);
+    atBench += Math.max(0, end - until);
+    until = Math.max(until, end);
   }
-  return { finish, sessions, idleMinutes };
+  return { finish, sessions, idleMinutes: people * atBench - work };
 }
 
 /** Negative when the first is better: an earlier finish, then fewer sessions, then less idle time. */
