@@ -54,7 +54,7 @@ function rulesOf(rules) {
     }
     users.forEach((i, k) => {
       for (const j of users.slice(k + 1)) {
-        const [before, after] = [`y${i}_${j}`, `y${j}_${i}`];
+        const [before, after] = [`${name}${i}_before_${j}`, `${name}${j}_before_${i}`];
         binaries.push(before, after);
         rows.push(`s${j} - s${i} - ${horizon} ${before} >= ${tasks[i].minutes + gap(i, j) - horizon}`);
         rows.push(`s${i} - s${j} - ${horizon} ${after} >= ${tasks[j].minutes + gap(j, i) - horizon}`);
@@ -72,6 +72,10 @@ function rulesOf(rules) {
     capacity.person,
     (i, j) => change(tasks[i], tasks[j]),
   );
+  // the tasks of a round have one pair of hands
+  if (capacity.person > 1)
+    for (const b of round.slice(1))
+      for (let p = 0; p < capacity.person; p++) rows.push(`h${b}_${p} - h${round[0]}_${p} = 0`);
   share(
     "r",
     indices.filter((i) => tasks[i].needs?.rack === 1),

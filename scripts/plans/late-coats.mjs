@@ -24,6 +24,7 @@ export function lateCoat(seed, { given, rules }, answer) {
       replan: {
         starts: answer.starts,
         now: clockOf(now),
+        ...(answer.who === undefined ? {} : { who: answer.who }),
         done: Object.fromEntries([...starts].map(([task, minute]) => [task, clockOf(minute)])),
       },
     },

@@ -5,7 +5,20 @@ const begin = Date.UTC(2026, 9, 5, 18, 0);
 export const clockOf = (minute) => new Date(begin + minute * 60_000).toISOString().slice(0, 16);
 export const minuteOf = (clock) => (Date.parse(`${clock}Z`) - begin) / 60_000;
 
-export const kinds = ["plain", "set-ups", "rounds", "drying places", "two people", "everything"];
+const alone = ["set-ups", "rounds", "drying places"];
+/** What each kind of agenda has. */
+const features = {
+  plain: [],
+  "set-ups": ["set-ups"],
+  rounds: ["rounds"],
+  "drying places": ["drying places"],
+  "two people": ["people"],
+  everything: alone,
+  "people with set-ups": ["people", "set-ups"],
+  "people with everything": ["people", ...alone],
+};
+export const kinds = Object.keys(features);
+export const kindsWith = (what) => kinds.filter((kind) => features[kind].includes(what));
 
 /** Changes that no detour shortens. */
 function drawnSetups(draw, kits) {
@@ -62,13 +75,13 @@ export function drawnAgenda(
 ) {
   const random = randomFromSeed(`${kind} ${seed}`);
   const draw = (n) => randomIndex(random, n);
-  const has = (what) => kind === what || (kind === "everything" && what !== "two people");
+  const has = (what) => features[kind].includes(what);
   const windows = Array.from({ length: 1 + draw(mostEvenings) }, (_, day) => {
     const from = day === 0 ? 0 : day * 1440 + draw(60);
     return [from, from + 60 + draw(150)];
   });
   const { tasks, waits } = drawnTasks(draw, 1 + draw(mostBoards), 1 + draw(mostCoats), has);
-  const people = kind === "two people" ? 2 : 1;
+  const people = !has("people") ? 1 : has("set-ups") ? 2 + draw(2) : 2;
   const capacity = { person: people, rack: 1 + draw(2) };
   const isSetUp = tasks.some((t) => t.setup !== undefined);
   const setups = isSetUp ? drawnSetups(draw, [...new Set(tasks.flatMap((t) => t.setup ?? []))]) : undefined;
@@ -95,7 +108,8 @@ export function drawnAgenda(
 }
 
 /** An answer of the planner in minutes, as the check reads it. */
-export const claimedPlan = ({ starts, finish, lowerBound, sessions, idleMinutes, provenBest }) => ({
+export const claimedPlan = ({ starts, who, finish, lowerBound, sessions, idleMinutes, provenBest }) => ({
+  ...(who === undefined ? {} : { who }),
   starts: Object.fromEntries(Object.entries(starts).map(([task, clock]) => [task, minuteOf(clock)])),
   finish: minuteOf(finish),
   lowerBound: minuteOf(lowerBound),

@@ -65,17 +65,18 @@ const notAnAgenda = () =>
     limits: null,
   });
 
-const taskRow = (clock: ShopClock, { task, from, until }: PlacedTask): string[] => [
+const taskRow = (clock: ShopClock, { who }: Found, { task, from, until }: PlacedTask): string[] => [
   `  ${hourWords(clock.clock(from))}`,
   task,
   lengthWords(until - from),
+  ...(who?.[task] === undefined ? [] : [`person ${who[task]}`]),
 ];
 
 function inWords(found: Found, { sessions, byThemselves }: SessionsOfAgenda, clock: ShopClock): string {
   const hour = (minutes: number): string => hourWords(clock.clock(minutes));
   const blocks = sessions.map(
     ({ from, until, tasks }) =>
-      `${dayWords(clock.clock(from))}, ${hour(from)} to ${hour(until)}\n${tableText(tasks.map((task) => taskRow(clock, task)))}`,
+      `${dayWords(clock.clock(from))}, ${hour(from)} to ${hour(until)}\n${tableText(tasks.map((task) => taskRow(clock, found, task)))}`,
   );
   const alone = byThemselves.map(({ task, from, until }) => [
     `  ${dayWords(clock.clock(from))} ${hour(from)}`,

@@ -50,6 +50,7 @@ test("a right plan has no faults", () => {
 
 const moved = (change: Record<string, number>): ClaimedPlan => ({ starts: { ...starts, ...change } });
 const without = ({ under: _, ...others }: typeof starts): ClaimedPlan => ({ starts: others });
+const byBoth = { under: 1, top: 1, "box a": 1, "box b": 1 };
 const broken: Record<PlanFaultCode, readonly [ClaimedPlan, Partial<PlanRules>?]> = {
   "no start": [without(starts)],
   "unknown task": [moved({ lid: 5 })],
@@ -69,11 +70,19 @@ const broken: Record<PlanFaultCode, readonly [ClaimedPlan, Partial<PlanRules>?]>
   ],
   "too many hands": [moved({ "box a": 101, "box b": 111, "box dries": 121 })],
   "one person at two tasks": [moved({ carry: 63 })],
+  "nobody to do it": [
+    { starts, who: { ...byBoth, turn: 2, top: 3 } },
+    { capacity: { ...rules.capacity, person: 2 } },
+  ],
   "too little room": [moved({ "lid dries": 80 })],
   "more than there ever is": [{ starts }, { capacity: { person: 1, rack: 0 } }],
   "no time to change": [moved({ "box a": 80, "box b": 90, "box dries": 100 })],
   "round broken up": [moved({ "box b": 46 })],
   "round out of order": [moved({ "box a": 45, "box b": 35 })],
+  "round by two people": [
+    { starts, who: { ...byBoth, "box b": 2 } },
+    { capacity: { ...rules.capacity, person: 2 } },
+  ],
   together: [{ starts }, { notTogether: [["box a", "under dries"]] }],
   finish: [{ ...right, finish: 179 }],
   sessions: [{ ...right, sessions: 1 }],
@@ -102,6 +111,20 @@ test("hands that do something else meanwhile do not change the kit", () => {
     ).map((fault) => fault.code);
   expect(codes(19)).toEqual(["no time to change"]);
   expect(codes(20)).toEqual([]);
+});
+
+test("of several people each changes for itself, and does one task at a time", () => {
+  const coat = (task: string, kit: string) => ({ task, minutes: 10, hands: true, kit });
+  const tasks = [coat("a", "thin"), coat("b", "full"), coat("c", "thin")];
+  const codes = (who: Record<string, number>, b: number) =>
+    planFaults(
+      { tasks, waits: [], capacity: { person: 2 }, windows: [[0, 60]], changes: { others: 5, between: [] } },
+      { starts: { a: 0, b, c: 12 }, who },
+    ).map((fault) => fault.code);
+  expect(codes({ a: 1, b: 2, c: 1 }, 0)).toEqual([]);
+  expect(codes({ a: 1, b: 2, c: 2 }, 0)).toEqual(["no time to change"]);
+  expect(codes({ a: 1, b: 1, c: 1 }, 5)).toEqual(["one person at two tasks", "one person at two tasks"]);
+  expect(codes({ a: 1, b: 2 }, 0)).toContain("nobody to do it");
 });
 
 test("the check imports nothing from the planner", () => {

@@ -1,6 +1,6 @@
 import { claimFaults } from "./claim-faults.ts";
 import type { ClaimedPlan, Placed, PlanFault, PlanRules } from "./plan-rules.ts";
-import { capacityFaults, changeFaults, roundFaults, togetherFaults } from "./sharing-faults.ts";
+import { capacityFaults, changeFaults, roundFaults, togetherFaults, whoFaults } from "./sharing-faults.ts";
 import { taskFaults, waitFaults } from "./task-faults.ts";
 
 /**
@@ -26,7 +26,15 @@ export function planFaults(rules: PlanRules, plan: ClaimedPlan): PlanFault[] {
     const start = plan.starts[rule.task];
     if (start === undefined) faults.push({ code: "no start", tasks: [rule.task] });
     else if (!Number.isFinite(start)) faults.push({ code: "no number", tasks: [rule.task] });
-    else placed.set(rule.task, { rule, start, end: start + rule.minutes });
+    else {
+      const who = plan.who?.[rule.task];
+      placed.set(rule.task, {
+        rule,
+        start,
+        end: start + rule.minutes,
+        ...(who === undefined ? {} : { who }),
+      });
+    }
   }
   const all = [...placed.values()];
   return [
@@ -34,6 +42,7 @@ export function planFaults(rules: PlanRules, plan: ClaimedPlan): PlanFault[] {
     ...all.flatMap((p) => taskFaults(rules, p)),
     ...waitFaults(rules, placed),
     ...capacityFaults(rules, all),
+    ...whoFaults(rules, all),
     ...changeFaults(rules, all),
     ...roundFaults(rules, placed),
     ...togetherFaults(rules, all),

@@ -45,6 +45,8 @@ export interface PlanRules {
 /** What a plan says of itself. What it does not say is not checked. */
 export interface ClaimedPlan {
   readonly starts: Readonly<Record<string, number>>;
+  /** Who does it of several people without names, from 1. */
+  readonly who?: Readonly<Record<string, number>>;
   readonly finish?: number;
   readonly lowerBound?: number;
   readonly sessions?: number;
@@ -68,11 +70,13 @@ export const planFaultCodes = [
   "wait of an unknown task",
   "too many hands",
   "one person at two tasks",
+  "nobody to do it",
   "too little room",
   "more than there ever is",
   "no time to change",
   "round broken up",
   "round out of order",
+  "round by two people",
   "together",
   "finish",
   "sessions",
@@ -93,4 +97,6 @@ export interface Placed {
   readonly rule: RuledTask;
   readonly start: number;
   readonly end: number;
+  /** Of several people without names, where it is told. */
+  readonly who?: number;
 }

@@ -50,7 +50,28 @@ export function capacityFaults(rules: PlanRules, placed: readonly Placed[]): Pla
   return faults;
 }
 
-const handsOf = (task: RuledTask): readonly string[] => (task.hands ? (task.by ?? ["person"]) : []);
+/** Whose hands: those of people with names, or of one of several without. */
+function handsOf({ rule, who }: Placed): readonly string[] {
+  if (rule.hands && rule.by !== undefined) return rule.by;
+  return needOf(rule, "person") === 0 ? [] : [`person ${who ?? 1}`];
+}
+
+/** Of several people somebody who is there does each task, each one task at a time. */
+export function whoFaults(rules: PlanRules, placed: readonly Placed[]): PlanFault[] {
+  const people = rules.capacity.person ?? 1;
+  const shared = placed.filter((p) => p.rule.by === undefined && p.end > p.start && handsOf(p).length > 0);
+  const isTold = shared.some((p) => p.who !== undefined);
+  if (people === 1 || (!isTold && rules.changes === undefined)) return [];
+  const isThere = ({ who }: Placed): boolean =>
+    who !== undefined && Number.isInteger(who) && who >= 1 && who <= people;
+  const nobody = shared
+    .filter((p) => !isThere(p))
+    .map((p): PlanFault => ({ code: "nobody to do it", tasks: [p.rule.task] }));
+  const atTwo = [...overlapping(shared)].flatMap(([a, b]): PlanFault[] =>
+    a.who === b.who ? [{ code: "one person at two tasks", tasks: [a.rule.task, b.rule.task] }] : [],
+  );
+  return [...nobody, ...atTwo];
+}
 
 /**
  * Between two tasks of the same hands lies the time to change from the kit of one to that of the other; what the hands do
@@ -62,10 +83,10 @@ export function changeFaults(rules: PlanRules, placed: readonly Placed[]): PlanF
   const minutes = (from: string, to: string): number =>
     changes.between.find((c) => c.from === from && c.to === to)?.minutes ??
     (from === to ? 0 : changes.others);
-  const people = new Set(placed.flatMap((p) => handsOf(p.rule)));
+  const people = new Set(placed.flatMap(handsOf));
   return [...people].flatMap((person) => {
     const inOrder = placed
-      .filter((p) => handsOf(p.rule).includes(person))
+      .filter((p) => handsOf(p).includes(person))
       .sort((a, b) => a.start - b.start || a.end - b.end);
     const own = inOrder.filter((p) => p.rule.kit !== undefined);
     const bareBetween = (from: number, until: number): number =>
@@ -94,7 +115,10 @@ export function roundFaults(rules: PlanRules, placed: ReadonlyMap<string, Placed
       members.slice(1).every((after, i) => ok(members[i] as Placed, after));
     if (!follows((before, after) => before.start <= after.start))
       return [{ code: "round out of order", tasks }];
-    return follows((before, after) => before.end === after.start) ? [] : [{ code: "round broken up", tasks }];
+    if (!follows((before, after) => before.end === after.start)) return [{ code: "round broken up", tasks }];
+    return new Set(members.flatMap((p) => p.who ?? [])).size <= 1
+      ? []
+      : [{ code: "round by two people", tasks }];
   });
 }
 

@@ -27,7 +27,7 @@ const setups = z
     between: z.array(z.strictObject({ from: name, to: name, minutes })).optional(),
   })
   .describe(
-    "changes of one person, counted by the clock between two tasks: a session begins with its first pad and jar at hand, and after bare hands a set-up takes its longest change",
+    "changes of each person, counted by the clock between two tasks: a session begins with the first pad and jar at hand, and after bare hands a set-up takes its longest change",
   );
 
 const replan = z
@@ -35,6 +35,12 @@ const replan = z
     starts: z.record(z.string(), clock).describe("the old plan"),
     now: clock.describe("no hands-on task that is left starts before it"),
     done: z.record(z.string(), clock).describe("when what is done was really begun").optional(),
+    who: z
+      .record(z.string(), z.int().min(1))
+      .describe(
+        "who did what and was to do what, from 1: for several people with set-ups, whose hands may still hold a pad",
+      )
+      .optional(),
   })
   .describe(
     "as much of an old plan is kept as can be: the finish, or the soonest after it, and then the most starts; sessions and idle minutes are no goals",

@@ -2,6 +2,7 @@ import type { z } from "zod";
 import { DomainError } from "../domain-error.ts";
 import type { Agenda } from "../schedule/agenda.ts";
 import type { Past } from "../schedule/past.ts";
+import type { OldPlan } from "../schedule/replan.ts";
 import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
 import type { agendaFields } from "./agenda-fields.ts";
 
@@ -58,19 +59,19 @@ export interface ReadAgenda {
   readonly agenda: Agenda;
   readonly clock: ShopClock;
   readonly origin: number;
-  readonly replan: { readonly past: Past; readonly old: Int32Array } | undefined;
+  readonly replan: { readonly past: Past; readonly old: OldPlan } | undefined;
 }
 
-/** Times by task, as minutes by place. */
-function timesByPlace(
+/** Things by the names of tasks, as others by place. */
+function byPlace<T>(
   given: AgendaInput,
-  times: Readonly<Record<string, string>>,
-  clock: ShopClock,
+  things: Readonly<Record<string, T>>,
   field: string,
+  read: (thing: T, field: string) => number,
 ): Map<number, number> {
   const places = new Map(given.tasks.map((t, k) => [t.task, k]));
   return new Map(
-    Object.entries(times).map(([task, time]) => {
+    Object.entries(things).map(([task, thing]) => {
       const place = places.get(task);
       if (place === undefined)
         throw new DomainError({
@@ -79,15 +80,25 @@ function timesByPlace(
           value: task,
           limits: { allowed: given.tasks.slice(0, 12).map((t) => t.task) },
         });
-      return [place, clock.minutes(time, `${field}.${task}`)];
+      return [place, read(thing, `${field}.${task}`)];
     }),
   );
+}
+
+/** Who did what, from 0; of one person it need not be told. */
+function whoOf(given: AgendaInput): Map<number, number> {
+  const people = given.capacity?.person ?? 1;
+  const who = byPlace(given, given.replan?.who ?? {}, "replan.who", (person, field) => {
+    if (person <= people) return person - 1;
+    throw new DomainError({ code: "out-of-range", field, value: person, limits: { min: 1, max: people } });
+  });
+  return people === 1 ? new Map() : who;
 }
 
 function replanOf(given: AgendaInput, clock: ShopClock) {
   if (given.replan === undefined) return undefined;
   const now = clock.minutes(given.replan.now, "replan.now");
-  const done = timesByPlace(given, given.replan.done ?? {}, clock, "replan.done");
+  const done = byPlace(given, given.replan.done ?? {}, "replan.done", clock.minutes);
   for (const [k, start] of done)
     if (start > now) {
       const task = given.tasks[k]?.task ?? "";
@@ -97,7 +108,12 @@ function replanOf(given: AgendaInput, clock: ShopClock) {
         `It is later than now, ${given.replan.now}.`,
       );
     }
-  return { now, done, starts: timesByPlace(given, given.replan.starts, clock, "replan.starts") };
+  return {
+    now,
+    done,
+    who: whoOf(given),
+    starts: byPlace(given, given.replan.starts, "replan.starts", clock.minutes),
+  };
 }
 
 /**
@@ -142,6 +158,8 @@ export function readAgenda(given: AgendaInput): ReadAgenda {
   if (replan === undefined) return { agenda, clock, origin, replan };
   const done = new Map([...replan.done].map(([k, start]) => [k, start - origin]));
   const old = given.tasks.map((_, k) => done.get(k) ?? (replan.starts.get(k) ?? origin - 1) - origin);
-  const past = { done, now: Math.max(0, replan.now - origin) };
-  return { agenda, clock, origin, replan: { past, old: Int32Array.from(old, (m) => Math.max(-1, m)) } };
+  const past = { done, who: replan.who, now: Math.max(0, replan.now - origin) };
+  const who = Int32Array.from(given.tasks, (_, k) => replan.who.get(k) ?? -1);
+  const starts = Int32Array.from(old, (m) => Math.max(-1, m));
+  return { agenda, clock, origin, replan: { past, old: { starts, who } } };
 }

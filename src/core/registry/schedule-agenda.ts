@@ -1,7 +1,8 @@
 import type { MeasuredPlan } from "../schedule/good-agenda.ts";
-import { layAgenda } from "../schedule/lay-agenda.ts";
+import { type Laid, layAgenda } from "../schedule/lay-agenda.ts";
 import { type AgendaSearch, type ProvenGoals, planAgenda } from "../schedule/plan-agenda.ts";
 import { replanned } from "../schedule/replan.ts";
+import { whoDoesWhat } from "../schedule/who-does-what.ts";
 import { type AgendaInput, type ReadAgenda, readAgenda } from "./agenda-input.ts";
 
 /** A plan in clock times. */
@@ -10,6 +11,8 @@ export interface ClockPlan {
   readonly finish: string;
   readonly sessions: number;
   readonly idleMinutes: number;
+  /** From 1, where several people change their pads each for themselves. */
+  readonly who?: Readonly<Record<string, number>>;
 }
 
 export interface ScheduledAgenda {
@@ -19,14 +22,25 @@ export interface ScheduledAgenda {
   readonly provenBest: ProvenGoals | null;
 }
 
-const clockPlan = ({ agenda, clock, origin }: ReadAgenda, plan: MeasuredPlan): ClockPlan => ({
+const clockPlan = (read: ReadAgenda, laid: Laid, plan: MeasuredPlan): ClockPlan => ({
   starts: Object.fromEntries(
-    agenda.tasks.map((t, k) => [t.task, clock.clock(origin + (plan.starts[k] as number))]),
+    read.agenda.tasks.map((t, k) => [t.task, read.clock.clock(read.origin + (plan.starts[k] as number))]),
   ),
-  finish: clock.clock(origin + plan.finish),
+  finish: read.clock.clock(read.origin + plan.finish),
   sessions: plan.sessions,
   idleMinutes: plan.idleMinutes,
+  ...whoIn(read, laid, plan),
 });
+
+function whoIn({ agenda, replan }: ReadAgenda, { net }: Laid, plan: MeasuredPlan): Pick<ClockPlan, "who"> {
+  if (net.crew === undefined) return {};
+  const who = whoDoesWhat(net.crew, plan.starts, replan?.old.who);
+  const told = agenda.tasks.flatMap(({ task }, k): [string, number][] => {
+    const person = (who[k] as number) < 0 ? replan?.past.who.get(k) : who[k];
+    return person === undefined ? [] : [[task, person + 1]];
+  });
+  return { who: Object.fromEntries(told) };
+}
 
 /** How long to search, when to stop, and whom to tell of better plans on the way. */
 export type ClockSearch = Omit<AgendaSearch, "onBest"> & {
@@ -49,16 +63,18 @@ export function scheduleAgenda(given: AgendaInput, search: ClockSearch): Schedul
   const read = readAgenda(given);
   const { onBest, ...when } = search;
   const at = (minute: number): string => read.clock.clock(read.origin + minute);
+  const laid = layAgenda(read.agenda, read.replan?.past);
   const inner: AgendaSearch = {
     ...when,
-    ...(onBest === undefined ? {} : { onBest: (plan, lower) => onBest(clockPlan(read, plan), at(lower)) }),
+    ...(onBest === undefined
+      ? {}
+      : { onBest: (plan, lower) => onBest(clockPlan(read, laid, plan), at(lower)) }),
   };
-  const laid = layAgenda(read.agenda, read.replan?.past);
   const bound = (lower: number): string | null => (Number.isFinite(lower) ? at(lower) : null);
   if (read.replan === undefined) {
     const { plan, lowerBound, provenBest } = planAgenda(laid, inner);
     return {
-      plan: plan === undefined ? null : clockPlan(read, plan),
+      plan: plan === undefined ? null : clockPlan(read, laid, plan),
       lowerBound: bound(lowerBound),
       provenBest,
     };
@@ -67,7 +83,7 @@ export function scheduleAgenda(given: AgendaInput, search: ClockSearch): Schedul
   if (plan === undefined) return { plan: null, lowerBound: bound(lowerBound), provenBest: null };
   const names = moved.map((k) => read.agenda.tasks[k]?.task ?? "");
   return {
-    plan: { ...clockPlan(read, plan), moved: names, isFewestMoved: isFinishKept && isFewestMoved },
+    plan: { ...clockPlan(read, laid, plan), moved: names, isFewestMoved: isFinishKept && isFewestMoved },
     lowerBound: bound(lowerBound),
     provenBest: plan.finish <= lowerBound ? "finish" : null,
   };

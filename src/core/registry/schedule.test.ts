@@ -99,7 +99,11 @@ describe("set-ups of one person", () => {
   test.each([
     ["setups.between[0].from", { between: [{ from: "dark", to: "thin", minutes: 9 }] }, {}],
     ["setups.between[0].to", { between: [{ from: "thin", to: "thin", minutes: 9 }] }, {}],
-    ["capacity.person", {}, { capacity: { person: 2 } }],
+    [
+      "tasks[0].needs.person",
+      {},
+      { capacity: { person: 2 }, tasks: [{ ...coat("a", "thin"), needs: { person: 2 } }, coat("b", "full")] },
+    ],
     // thin to full by way of tint takes 4 minutes
     [
       "setups.anyOther",
@@ -190,6 +194,51 @@ describe("several people", () => {
     // b is an hour after a: 90 minutes by two, less 61 of work
     const waits = [{ from: "a", to: "b", leastMinutes: 60 }];
     expect(plan({ tasks: odd, waits })).toMatchObject({ idleMinutes: 119, provenBest: "all goals" });
+  });
+});
+
+describe("several people with set-ups", () => {
+  const coat = (task: string, setup?: string) => hands(task, 10, setup === undefined ? {} : { setup });
+  const given = { ...base, waits: [], capacity: { person: 2 }, setups: { anyOther: 5 } };
+  const tasks = [coat("a", "thin"), coat("b", "full"), coat("c", "thin"), coat("d", "full")];
+  test("each keeps a pad and nobody changes", () => {
+    const plan = run("schedule", { ...given, tasks }) as { who: Record<string, number> };
+    expect(plan).toMatchObject({ finish: "2026-10-05T18:20", idleMinutes: 0, provenBest: "all goals" });
+    const { a, b, c, d } = plan.who;
+    expect([a === c, b === d, a === b]).toEqual([true, true, false]);
+    expect([a, b].toSorted()).toEqual([1, 2]);
+  });
+  test("of three pads one person changes once: 25 minutes instead of 20", () => {
+    const plan = run("schedule", { ...given, tasks: [...tasks.slice(0, 3), coat("d", "tint")] });
+    expect(plan).toMatchObject({ finish: "2026-10-05T18:25", idleMinutes: 10, provenBest: "all goals" });
+  });
+  test("the boards of a round have one pair of hands", () => {
+    const round = tasks.map((task) => ({ ...task, setup: "thin", round: "edge" }));
+    const plan = run("schedule", { ...given, tasks: [...round, coat("e", "full")] });
+    const { e, ...edge } = (plan as { who: Record<string, number> }).who;
+    expect(new Set(Object.values(edge)).size).toBe(1);
+    expect(Object.values(edge)).not.toContain(e);
+  });
+  const replan = (more: object) => ({
+    ...given,
+    tasks,
+    replan: {
+      now: "2026-10-05T18:11",
+      starts: { c: "2026-10-05T18:11", d: "2026-10-05T18:11" },
+      done: { a: "2026-10-05T18:00", b: "2026-10-05T18:01" },
+      ...more,
+    },
+  });
+  test("after what is done everybody goes on with what is in the hand", () => {
+    const plan = run("schedule", replan({ who: { a: 2, b: 1 } }));
+    expect(plan).toMatchObject({ moved: [], isFewestMoved: true, who: { a: 2, b: 1, c: 2, d: 1 } });
+  });
+  test.each([
+    ["replan.who", {}],
+    ["replan.who.a", { who: { a: 3, b: 1 } }],
+    ["replan.who.z", { who: { z: 1 } }],
+  ])("%s is refused", (field, more) => {
+    expect(refusal("schedule", replan(more)).field).toBe(field);
   });
 });
 

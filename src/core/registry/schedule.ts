@@ -39,6 +39,10 @@ const output = z.object({
     .describe(
       "all people are at the bench from the first start of each session to its last end: what of their time is no work; time to change is among it",
     ),
+  who: z
+    .record(z.string(), z.number())
+    .optional()
+    .describe("by hands-on task, from 1: for several people with set-ups"),
   moved: z
     .array(z.string())
     .optional()

@@ -50,15 +50,15 @@ function checkDetours({ between }: Setups, kits: readonly string[], minutes: rea
 }
 
 /**
- * The changes of pad and jar between hands-on tasks of one person. They are counted by the clock from the end of one task to
+ * The changes of pad and jar between hands-on tasks of the same person. They are counted by the clock from the end of one task to
  * the start of the next, so that a night holds every change: a session begins with its first pad and jar at hand. A task
  * without a set-up leaves the hands bare, and after it a set-up takes its longest change.
  *
  * @param agenda  tasks with `setup`, and minutes between set-ups
  * @returns       kits by task and minutes between kits (k×k), or nothing where no set-ups are given
- * @throws DomainError for more than one person, unknown names, a set-up without minutes, and changes longer than a detour
+ * @throws DomainError for a task of several pairs of hands, unknown names, a set-up without minutes, and changes longer than a detour
  *
- * Valid:  one person; who of several holds which pad is not planned
+ * Valid:  tasks of one pair of hands each
  * Source: set-up times that depend on the order and keep the triangle inequality: A. Allahverdi, "The third comprehensive
  *         survey on scheduling problems with setup times/costs", Eur. J. Oper. Res. 246 (2015) 345, section 1
  */
@@ -67,13 +67,15 @@ export function changesOf(agenda: Agenda): Changes | undefined {
   if (setups === undefined) return undefined;
   const kits = [...new Set(tasks.flatMap((t) => t.setup ?? []))];
   checkNames(setups, kits);
-  const people = agenda.capacity.person ?? 1;
-  if (people !== 1)
-    throw wrong("capacity.person", people, "Set-ups are planned for one person; leave out one or the other.");
   tasks.forEach((t, k) => {
+    if (handsNeeded(t) > 1)
+      throw wrong(
+        `tasks[${k}].needs.person`,
+        handsNeeded(t),
+        "Where set-ups are given each task takes one pair of hands.",
+      );
     if (t.setup === undefined) return;
-    if (!t.hands || handsNeeded(t) !== 1)
-      throw wrong(`tasks[${k}].setup`, t.setup, "A set-up is for a hands-on task of one person.");
+    if (!t.hands) throw wrong(`tasks[${k}].setup`, t.setup, "A set-up is for a hands-on task.");
     if (t.minutes === 0)
       throw wrong(`tasks[${k}].minutes`, 0, "A task with a set-up takes a minute or more.", 1);
   });

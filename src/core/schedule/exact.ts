@@ -1,3 +1,5 @@
+import type { Crew } from "./crew.ts";
+import { addCrew } from "./crew-orders.ts";
 import { Engine } from "./engine/engine.ts";
 import { type Open, Openings } from "./engine/openings.ts";
 import { TimeTable, type Use } from "./engine/time-table.ts";
@@ -12,6 +14,8 @@ export interface Model {
   readonly open?: readonly (readonly Open[] | undefined)[];
   /** Time between two tasks that cannot overlap, from the end of the first; none without. */
   readonly change?: (from: number, to: number) => number;
+  /** Who shares the hands-on work, where they change their pads; task k of the crew is task k + 1 of the project. */
+  readonly crew?: Crew;
 }
 
 /**
@@ -41,6 +45,7 @@ export function engineOf(model: Model, distance: readonly Int32Array[]): Engine 
   };
   for (const [i, j] of opposedPairs(project))
     if (!apart(i, j) && !apart(j, i)) addOrder(engine, i, j, between);
+  if (model.crew !== undefined) addCrew(engine, model.crew, distance);
   return engine;
 }
 

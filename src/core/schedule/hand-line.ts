@@ -14,6 +14,9 @@ export function nextOpen(open: readonly Open[], from: number): number {
   return found === undefined ? Number.POSITIVE_INFINITY : Math.max(found[0], from);
 }
 
+/** A gap counts no more than a minute to change. */
+const mostGap = 1440;
+
 /** One pair of hands: tasks in the order of their starts, with time to change between them. */
 export class HandLine {
   readonly #net: Net;
@@ -42,10 +45,12 @@ export class HandLine {
     return lo;
   }
 
-  /** The first start from a moment on at which the hands are free and there is time to change before and after. */
-  earliest(task: number, from: number): number {
+  /**
+   * The first start from a moment on at which the hands are free for the task, or for so many minutes from its start, and
+   * there is time to change before and after.
+   */
+  earliest(task: number, from: number, own = this.#net.minutes[task] as number): number {
     const { minutes, kitOf, change, open } = this.#net;
-    const own = minutes[task] as number;
     const kit = kitOf[task] as number;
     const allowed = open[task] as readonly Open[];
     let start = nextOpen(allowed, from);
@@ -70,6 +75,19 @@ export class HandLine {
       const further = this.#placeAt(start);
       if (further > at) at = further - 1;
     }
+  }
+
+  /** What it takes of these hands beside its own minutes: more to change, and then the gap before it. */
+  lossBy(task: number, start: number): number {
+    const { minutes, kitOf, change } = this.#net;
+    const at = this.#placeAt(start);
+    const [before, after] = [this.#tasks[at - 1], this.#tasks[at]];
+    const between = (a: number | undefined, b: number | undefined): number =>
+      a === undefined || b === undefined ? 0 : (change[kitOf[a] as number]?.[kitOf[b] as number] as number);
+    const changes = between(before, task) + between(task, after) - between(before, after);
+    const gap =
+      before === undefined ? mostGap : start - (this.#start[before] as number) - (minutes[before] as number);
+    return changes * mostGap + Math.min(gap, mostGap);
   }
 
   add(task: number): void {

@@ -1,6 +1,7 @@
 import { type Agenda, handsNeeded, startsWithin, wrong } from "./agenda.ts";
 import { checkRounds, checkWaits, longestWindow } from "./agenda-refusals.ts";
 import { type Changes, changesOf } from "./changes.ts";
+import { type Crew, crewOf } from "./crew.ts";
 import type { Open } from "./engine/openings.ts";
 import type { Model } from "./exact.ts";
 import { earliestStarts, ringOf, tailsOf } from "./heads.ts";
@@ -31,6 +32,7 @@ export interface AgendaParts {
   readonly open: readonly (readonly Open[])[];
   readonly hands: readonly number[];
   readonly changes: Changes;
+  readonly crew: Crew | undefined;
 }
 
 /** Without set-ups every task of one person takes the same hands. */
@@ -45,9 +47,10 @@ function changesOrNone(agenda: Agenda): Changes {
 }
 
 /** What is near each task, for planning by lists. */
-function netOf(agenda: Agenda, { project, open, changes }: AgendaParts, horizon: number): Net {
+function netOf(agenda: Agenda, { project, open, changes, crew }: AgendaParts, horizon: number): Net {
   const n = agenda.tasks.length;
-  const oneHand = agenda.capacity.person === 1 ? Object.keys(agenda.capacity).indexOf("person") : -1;
+  const isInLine = agenda.capacity.person === 1 || crew !== undefined;
+  const inLine = isInLine ? Object.keys(agenda.capacity).indexOf("person") : -1;
   const lags = project.lags
     .filter(({ from, to }) => from > 0 && to <= n)
     .map(({ from, to, least }) => ({ from: from - 1, to: to - 1, least }));
@@ -57,9 +60,10 @@ function netOf(agenda: Agenda, { project, open, changes }: AgendaParts, horizon:
     open,
     kitOf: changes.kitOf,
     change: changes.minutes,
+    crew,
     needs: agenda.tasks.map((t, k) =>
       (project.demands[k + 1] ?? []).flatMap((demand, r): [number, number][] =>
-        demand > 0 && r !== oneHand && t.minutes > 0 ? [[r, demand]] : [],
+        demand > 0 && r !== inLine && t.minutes > 0 ? [[r, demand]] : [],
       ),
     ),
     capacities: project.capacities,
@@ -135,14 +139,15 @@ export function layAgenda(agenda: Agenda, past?: Past): Laid {
   );
   checkRounds(agenda);
   const hands = agenda.tasks.map((t) => (t.hands ? handsNeeded(t) : 0));
-  const whole: AgendaParts = { project, open, hands, changes: changesOrNone(agenda) };
+  const changes = changesOrNone(agenda);
+  const whole: AgendaParts = { project, open, hands, changes, crew: crewOf(agenda, changes) };
   checkRing(agenda, netOf(agenda, whole, horizon));
   checkRoom(agenda);
   return joined(agenda, past === undefined ? whole : afterPast(agenda, whole, past), horizon);
 }
 
 function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
-  const { project, open, hands, changes } = parts;
+  const { project, open, hands, changes, crew } = parts;
   const net = netOf(agenda, parts, horizon);
   const people = agenda.capacity.person ?? 1;
   const head = earliestStarts(net);
@@ -154,7 +159,7 @@ function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
       project,
       horizon,
       open: [undefined, ...open, undefined],
-      ...(changes.minutes.length === 1 ? {} : { change: changeIn(changes) }),
+      ...(changes.minutes.length === 1 ? {} : crew === undefined ? { change: changeIn(changes) } : { crew }),
     },
     lower:
       head === undefined

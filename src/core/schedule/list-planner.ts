@@ -35,10 +35,13 @@ export class ListPlanner {
     return this.#placeAll(urgency, keenness, undefined);
   }
 
-  /** Starts (n) where as much as can be stays where it was, and the rest comes no earlier than it was; −1 was nowhere. */
-  keep(old: Int32Array): Int32Array | undefined {
+  /**
+   * Starts (n) where as much as can be stays where it was, and the rest comes no earlier than it was; −1 was nowhere. Who did
+   * a task does it again where that is as well.
+   */
+  keep(old: Int32Array, who?: Int32Array): Int32Array | undefined {
     const { groups } = this.#placement;
-    this.#placement.clear(0);
+    this.#placement.clear(0, who);
     const oldStart = (group: number): number => old[this.#placement.members(group)[0] as number] as number;
     const inOrder = [...groups.members.keys()].sort((a, b) => oldStart(a) - oldStart(b));
     for (const group of inOrder) {

@@ -1,3 +1,4 @@
+import type { Crew } from "./crew.ts";
 import type { Open } from "./engine/openings.ts";
 
 /** start[to] ≥ start[from] + least, as seen from one of the two. */
@@ -14,10 +15,11 @@ export interface Net {
   /** By task: those that a lag leads to, and those it comes from. */
   readonly out: readonly (readonly Arc[])[];
   readonly into: readonly (readonly Arc[])[];
-  /** By task: what it takes in the one pair of hands; −1 where it does not take them. */
+  /** By task: what it takes in the hand, of one person or of a crew; −1 where it takes no such hands. */
   readonly kitOf: Int32Array;
   /** Minutes from kit to kit. */
   readonly change: readonly Int32Array[];
+  readonly crew: Crew | undefined;
   /** By task: resource and how much of it. */
   readonly needs: readonly (readonly (readonly [resource: number, demand: number])[])[];
   readonly capacities: readonly number[];

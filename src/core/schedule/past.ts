@@ -1,11 +1,15 @@
 import { type Agenda, wrong } from "./agenda.ts";
+import type { Changes } from "./changes.ts";
+import { crewOf } from "./crew.ts";
 import { nextOpen } from "./hand-line.ts";
 import type { AgendaParts } from "./lay-agenda.ts";
 import type { Lag } from "./project.ts";
 
-/** What has happened: starts of the tasks that were done, by place in the agenda, and the present [min]. */
+/** What has happened: starts of the tasks that were done and who did them, by place in the agenda, and the present [min]. */
 export interface Past {
   readonly done: ReadonlyMap<number, number>;
+  /** People from 0, as far as it is told. */
+  readonly who: ReadonlyMap<number, number>;
   readonly now: number;
 }
 
@@ -23,7 +27,8 @@ export interface Past {
  * Valid:  done tasks took the minutes that were planned
  * Source: the definition
  */
-export function afterPast(agenda: Agenda, parts: AgendaParts, { done, now }: Past): AgendaParts {
+export function afterPast(agenda: Agenda, parts: AgendaParts, past: Past): AgendaParts {
+  const { done, now } = past;
   const { project, changes } = parts;
   const startOf = (k: number): number => done.get(k) ?? Number.POSITIVE_INFINITY;
   const endOf = (k: number): number => startOf(k) + (agenda.tasks[k]?.minutes ?? 0);
@@ -43,26 +48,42 @@ export function afterPast(agenda: Agenda, parts: AgendaParts, { done, now }: Pas
     return isBroken || (done.has(b) && (done.has(a) || least >= 0));
   };
   const lags = project.lags.filter((lag) => !isHistory(lag));
-  checkMostWaits(agenda, lags, open, { done, now });
-  // the hands still hold what they held last
-  const inHand = [...done.keys()]
-    .filter((k) => (changes.kitOf[k] as number) >= 0)
-    .reduce((last, k) => (last < 0 || endOf(k) > endOf(last) ? k : last), -1);
+  checkMostWaits(agenda, lags, open, past);
+  const kitOf = kitsLeft(agenda, changes, past);
+  const isOne = agenda.capacity.person === 1;
   const person = Object.keys(agenda.capacity).indexOf("person");
   const demands = project.demands.map((row, i) => {
     const k = i - 1;
     if (!done.has(k) || endOf(k) > now) return row;
-    return row.map((demand, r) => (k === inHand && r === person ? demand : 0));
+    // of one person the order after what is in the hand is that of tasks which cannot be together
+    return row.map((demand, r) => (isOne && kitOf[k] !== -1 && r === person ? demand : 0));
   });
+  const left = { ...changes, kitOf };
   return {
     open,
     project: { ...project, lags, demands },
     hands: parts.hands.map((taken, k) => (done.has(k) ? 0 : taken)),
-    changes: {
-      ...changes,
-      kitOf: changes.kitOf.map((kit, k) => (done.has(k) && endOf(k) <= now && k !== inHand ? -1 : kit)),
-    },
+    changes: left,
+    crew: crewOf(agenda, left, past),
   };
+}
+
+/** Kits by task when of what is done only that is left which somebody still does, or may still hold. */
+function kitsLeft(agenda: Agenda, { kitOf, minutes }: Changes, { done, who, now }: Past): Int32Array {
+  const endOf = (k: number): number => (done.get(k) as number) + (agenda.tasks[k]?.minutes ?? 0);
+  const isLeft = (k: number): boolean => {
+    const longest = Math.max(...(minutes[kitOf[k] as number] ?? [0]));
+    return (kitOf[k] as number) >= 0 && endOf(k) + longest > now;
+  };
+  const lastOf = new Map<number, number>();
+  for (const k of done.keys()) {
+    const before = lastOf.get(who.get(k) ?? -1);
+    if (isLeft(k) && (before === undefined || endOf(k) > endOf(before))) lastOf.set(who.get(k) ?? -1, k);
+  }
+  const inHand = new Set(lastOf.values());
+  return kitOf.map((kit, k) =>
+    done.has(k) && (!isLeft(k) || (endOf(k) <= now && !inHand.has(k))) ? -1 : kit,
+  );
 }
 
 /** What must follow a done task soon enough still can. */

@@ -1,4 +1,5 @@
-import { HandLine, nextOpen } from "./hand-line.ts";
+import { nextOpen } from "./hand-line.ts";
+import { HandLines } from "./hand-lines.ts";
 import type { Net } from "./net.ts";
 import { type RigidGroups, rigidGroups } from "./rigid-groups.ts";
 import { Room } from "./room.ts";
@@ -17,7 +18,7 @@ export class Placement {
   /** Groups that became ready, some of them placed since or ready no more. */
   readonly eligible: number[] = [];
   unplaced = 0;
-  readonly #line: HandLine;
+  readonly #lines: HandLines;
   readonly #room: Room;
   /** By group: how many lags into it come from what is not placed yet. */
   readonly #waitingFor: Int32Array;
@@ -29,21 +30,22 @@ export class Placement {
     this.start = new Int32Array(n).fill(nowhere);
     this.release = new Int32Array(n);
     this.due = new Float64Array(n);
-    this.#line = new HandLine(net, this.start);
+    this.#lines = new HandLines(net, this.start);
     this.#room = new Room(net);
     this.#waitingFor = new Int32Array(this.groups.members.length);
   }
 
   get work(): number {
-    return this.#line.work + this.#room.work;
+    return this.#lines.work + this.#room.work;
   }
 
-  /** Nothing is placed, and nothing may start before a moment. */
-  clear(from: number): void {
+  /** Nothing is placed, and nothing may start before a moment; by task who does it if that is as well. */
+  clear(from: number, who?: Int32Array): void {
+    this.#lines.wished = who;
     this.start.fill(nowhere);
     this.release.fill(from);
     this.due.fill(Number.POSITIVE_INFINITY);
-    this.#line.clear();
+    this.#lines.clear();
     this.#room.clear();
     this.#waitingFor.fill(0);
     this.net.out.forEach((arcs, i) => {
@@ -118,7 +120,7 @@ export class Placement {
     const last = horizon - (minutes[task] as number);
     let start = from;
     for (;;) {
-      start = isOnLine ? this.#line.earliest(task, start) : nextOpen(open[task] ?? [], start);
+      start = isOnLine ? this.#lines.earliest(task, start) : nextOpen(open[task] ?? [], start);
       if (start > last) return Number.POSITIVE_INFINITY;
       if (needs[task]?.length === 0) return start;
       const clash = this.#room.clash(task, start);
@@ -174,12 +176,12 @@ export class Placement {
 
   #put(task: number, start: number): void {
     this.start[task] = start;
-    if ((this.net.kitOf[task] as number) >= 0) this.#line.add(task);
+    if ((this.net.kitOf[task] as number) >= 0) this.#lines.add(task);
     this.#room.add(task, start, 1);
   }
 
   #lift(task: number): void {
-    if ((this.net.kitOf[task] as number) >= 0) this.#line.remove(task);
+    if ((this.net.kitOf[task] as number) >= 0) this.#lines.remove(task);
     this.#room.add(task, this.start[task] as number, -1);
     this.start[task] = nowhere;
   }

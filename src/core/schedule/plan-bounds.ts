@@ -29,7 +29,7 @@ export function fillable(lengths: Iterable<number>, longest: number): Int32Array
  * Valid:  hands-on tasks that each lie within a window
  * Source: J. Carlier, "The one-machine sequencing problem", Eur. J. Oper. Res. 11 (1982) 42, with the time between windows
  *         left out; for one person a window holds no more than a sum of task lengths (subset sum, with repetition), and
- *         changes between the kits that are more than the sessions
+ *         changes between the kits that are more than the sessions of each
  */
 export function finishBound(
   net: Net,
@@ -58,7 +58,8 @@ export function finishBound(
       }
       const next = workers[k + 1];
       if (work === 0 || (next !== undefined && tail[next] === tail[i])) return;
-      const changes = (session: number): number => change * Math.max(0, kits.size - session);
+      const changes = (session: number): number =>
+        (change * Math.max(0, kits.size - session * people)) / people;
       best = Math.max(best, endOfWork(windows, most, from, work / people, changes) + (tail[i] as number));
     });
   }
@@ -73,8 +74,8 @@ export function leastChange({ kitOf, change }: Net): number {
 }
 
 /**
- * When so much work is done at the earliest, begun at a moment. In so many sessions no fewer changes are made than there are
- * kits more than sessions, since each session begins with its first at hand.
+ * When so much work for each is done at the earliest, begun at a moment. In so many sessions no fewer changes are made than
+ * there are kits more than people in sessions, since each begins a session with the first at hand.
  */
 function endOfWork(
   windows: Windows,
@@ -119,7 +120,7 @@ export function sessionBound(net: Net, windows: Windows, people: number, hands: 
   const change = leastChange(net);
   let needed = 0;
   for (let room = 0; needed < lengths.length; room += (lengths[needed++] as number) * people)
-    if (work + change * Math.max(0, kits - needed) <= room) break;
+    if (work + change * Math.max(0, kits - needed * people) <= room) break;
   return Math.max(needed, longestChain(net, lengths[0] ?? 0, hands));
 }
 

@@ -18,6 +18,14 @@ export interface Replanned {
   readonly isFewestMoved: boolean;
 }
 
+/** A plan that is to be kept as far as can be. */
+export interface OldPlan {
+  /** By task [min]; −1 for a task that was not in it. */
+  readonly starts: Int32Array;
+  /** By task who was to do it, from 0; −1 where that is not told. */
+  readonly who: Int32Array;
+}
+
 const movedIn = ({ hands }: Laid, old: Int32Array, starts: ArrayLike<number>): number[] =>
   [...old.keys()].filter((k) => (old[k] as number) >= 0 && (hands[k] as number) > 0 && starts[k] !== old[k]);
 
@@ -26,7 +34,7 @@ const movedIn = ({ hands }: Laid, old: Int32Array, starts: ArrayLike<number>): n
  * as soon after as can be, and of such plans it moves the fewest hands-on tasks. Sessions and idle minutes are not goals here.
  *
  * @param laid    the agenda after its past
- * @param old     the old plan [min] (n); −1 for a task that was not in it
+ * @param old     the old plan (n)
  * @param search  how long, when to stop, and whom to tell
  * @returns       the plan, the tasks that it moves, and what of it is proven
  * @throws DomainError never: what cannot be planned is an answer
@@ -35,7 +43,7 @@ const movedIn = ({ hands }: Laid, old: Int32Array, starts: ArrayLike<number>): n
  * Source: least change of a schedule as the second goal: H. H. El Sakkout and M. G. Wallace, "Probe backtrack search for
  *         minimal perturbation in dynamic scheduling", Constraints 5 (2000) 359
  */
-export function replanned(laid: Laid, old: Int32Array, search: AgendaSearch): Replanned {
+export function replanned(laid: Laid, old: OldPlan, search: AgendaSearch): Replanned {
   const none = {
     plan: undefined,
     lowerBound: laid.lower,
@@ -45,7 +53,7 @@ export function replanned(laid: Laid, old: Int32Array, search: AgendaSearch): Re
   };
   if (!Number.isFinite(laid.lower)) return none;
   const within = watches(search, (plan) => search.onBest?.(plan, laid.lower));
-  const oldFinish = old.reduce(
+  const oldFinish = old.starts.reduce(
     (last, start, k) => Math.max(last, start + (laid.net.minutes[k] as number)),
     0,
   );
@@ -53,12 +61,12 @@ export function replanned(laid: Laid, old: Int32Array, search: AgendaSearch): Re
   const soonest = soonEnough(laid, old, target, within(0.5).mustStop);
   if (soonest.plan === undefined) return { ...none, lowerBound: soonest.lowerBound };
   search.onBest?.(soonest.plan, soonest.lowerBound);
-  const { plan, isMoved } = fewestMoved(laid, old, soonest.plan, target, within(1));
+  const { plan, isMoved } = fewestMoved(laid, old.starts, soonest.plan, target, within(1));
   return {
     plan,
     lowerBound: soonest.lowerBound,
     isFinishKept: plan.finish <= target || soonest.isProven,
-    moved: movedIn(laid, old, plan.starts),
+    moved: movedIn(laid, old.starts, plan.starts),
     isFewestMoved: isMoved,
   };
 }
@@ -70,13 +78,8 @@ interface Soonest {
 }
 
 /** The old plan mended, or where that ends too late a plan made anew. */
-function soonEnough(
-  laid: Laid,
-  old: Int32Array,
-  target: number,
-  mustStop: (steps: number) => boolean,
-): Soonest {
-  const kept = new ListPlanner(laid.net).keep(old);
+function soonEnough(laid: Laid, old: OldPlan, target: number, mustStop: (steps: number) => boolean): Soonest {
+  const kept = new ListPlanner(laid.net).keep(old.starts, old.who);
   let plan = kept === undefined ? undefined : measured(laid, kept);
   if (plan !== undefined && plan.finish <= target) return { plan, lowerBound: laid.lower, isProven: false };
   const anew = goodAgenda(laid, 20, { mustStop, onBest: () => {} });

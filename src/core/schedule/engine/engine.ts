@@ -43,6 +43,8 @@ export class Engine {
   conflicts = 0;
   /** Variables to decide, in this order when nothing is known of them. */
   readonly toDecide: number[] = [];
+  /** Variables to decide when all those are, in this order. */
+  readonly decideLast: number[] = [];
   /** Values to try first: those of the best found so far. */
   #wanted: Int32Array | undefined;
   #steps = 0;
@@ -168,7 +170,8 @@ export class Engine {
       else this.#decide(2 * x + 1, 1 - value);
       return true;
     }
-    const x = this.#earliestOpen();
+    const earliest = this.#earliestOpen();
+    const x = earliest < 0 ? (this.decideLast.find((last) => !this.bounds.isFixed(last)) ?? -1) : earliest;
     if (x < 0) return false;
     this.#decide(2 * x + 1, -this.bounds.least(x));
     return true;
