@@ -1,29 +1,20 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { readAir, twelveJars } from "./air-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
+import { type Size, sizes } from "./rig.ts";
 
 describe.each(Object.keys(sizes) as Size[])("the air at the bench on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
+  const { come } = houseVisits((address) => {
     const { desk } = twelveJars();
     readAir(desk, 30, { c: 20, rh: 50 });
-    await desk.send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+    return desk.send(address);
+  });
 
   test("the margin is said plainly, live as the air is typed, with what would help", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     // Common practice: at 50 % on wood as warm as the air lac does not turn white.
@@ -59,7 +50,7 @@ describe.each(Object.keys(sizes) as Size[])("the air at the bench on a %s", (siz
   });
 
   test("wood settles in the air, and a panel moves between two seasons", { timeout: 120_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     await page.getByRole("link", { name: "Wood and air" }).click();

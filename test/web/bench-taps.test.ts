@@ -1,19 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { twoJarsDue } from "./bench-notebook.ts";
-import { House, openBrowser, visit } from "./rig.ts";
+import { houseVisits } from "./house-visits.ts";
 
-const house = new House();
-let browser: Browser;
-beforeAll(async () => {
-  await house.start();
-  await twoJarsDue().send(house.address);
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => {
-  await browser.close();
-  await house.leave();
-}, 30_000);
+const { come } = houseVisits((address) => twoJarsDue().send(address));
 
 /** Counts the taps that the page itself saw. */
 const countTaps = (page: Page) =>
@@ -27,7 +17,7 @@ const act = (page: Page) => page.getByRole("button", { name: /^Coat 3 is on thes
 test("from a cold Bench: six of twelve patches are coated in one tap, five in two, well within five seconds", {
   timeout: 90_000,
 }, async () => {
-  const { page, context } = await visit(browser, house.address, "phone");
+  const { page, context } = await come("phone");
   await countTaps(page);
   await page.goto("/bench");
   await page.getByText("All in the notebook").waitFor();
@@ -60,7 +50,7 @@ test("from a cold Bench: six of twelve patches are coated in one tap, five in tw
 });
 
 test("the same by keyboard alone, and set back by ten minutes", { timeout: 60_000 }, async () => {
-  const { page, context } = await visit(browser, house.address, "desktop");
+  const { page, context } = await come("desktop");
   await page.goto("/bench");
   await act(page)
     .or(page.getByRole("button", { name: /^Coat \d is on/ }))

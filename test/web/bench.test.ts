@@ -1,8 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { benchNotebook, passphrase } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+import { type Size, sizes } from "./rig.ts";
 
 /** From the press to the end of the frame that shows what was written. */
 const millisecondsToSight = (page: Page): Promise<number> =>
@@ -19,24 +20,13 @@ const millisecondsToSight = (page: Page): Promise<number> =>
       }),
   );
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
-
 describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
-    await benchNotebook().send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+  const { come } = houseVisits((address) => benchNotebook().send(address));
 
   test("a coat that is due is written in one tap and undone in the same place", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     await page.getByRole("heading", { name: "Coat 3 on eleven patches" }).waitFor();
@@ -77,7 +67,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
 
   // `bench/offline` holds a tap to 100 ms; here a machine that is busy with other tests gets a second.
   test("a logged layer is in sight at once, without a word from the house", { timeout: 60_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     await page.getByRole("button", { name: /^Coat 3 is on/ }).waitFor();
@@ -95,7 +85,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
   });
 
   test("the air, work on the surface, a coat outside the plan, a sitting", { timeout: 120_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     // Dew point of 14 °C at 68 %: 8.2 °C, so wood of 11 °C is 2.8 °C above it and a drying film less; 3 °C is asked for
@@ -135,10 +125,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
   });
 
   test("two devices that wrote the same coat are asked which one happened", { timeout: 60_000 }, async () => {
-    const [one, other] = [
-      await visit(browser, house.address, size),
-      await visit(browser, house.address, size),
-    ];
+    const [one, other] = [await come(size), await come(size)];
     for (const [{ page }, name] of [
       [one, "Ada"],
       [other, "Ben"],
@@ -172,7 +159,7 @@ describe.each(Object.keys(sizes) as Size[])("the bench on a %s", (size) => {
   test("after a coat: was the one beneath ready, how this one dries, what lies on the board", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     await page.getByRole("button", { name: "Coat 3 on one patch" }).click();

@@ -1,16 +1,11 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { readQr } from "../read-qr.ts";
 import { blindNotebook } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { entriesIn } from "./kept-here.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
+import { type Size, sizes } from "./rig.ts";
 
 /** The labels as a person reads them, and what a phone finds in the code of the second one. */
 async function labelsOf(page: Page): Promise<{ readonly says: string; readonly address: string }> {
@@ -30,17 +25,12 @@ async function labelsOf(page: Page): Promise<{ readonly says: string; readonly a
 const boardPage = (page: Page) => page.getByRole("heading", { name: "Coat 3 on four patches" });
 
 describe.each(Object.keys(sizes) as Size[])("a board’s label on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
-    await blindNotebook(false).send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+  const { house, come } = houseVisits((address) => blindNotebook(false).send(address));
 
   test("its code opens that board at the bench with nobody to answer, and a coat goes on it alone", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page, context } = seen;
     const { address } = await labelsOf(page);
     expect(address).toMatch(
@@ -85,15 +75,16 @@ describe.each(Object.keys(sizes) as Size[])("a board’s label on a %s", (size) 
   });
 });
 
+const eitherRecipe = [false, true].map((swapped) =>
+  houseVisits((address) => blindNotebook(swapped).send(address)),
+);
+
 test("behind a shut key the label, its address and the page are the same whichever recipe lies under a code", {
   timeout: 120_000,
 }, async () => {
   const told = [];
-  for (const swapped of [false, true]) {
-    const house = new House();
-    await house.start();
-    await blindNotebook(swapped).send(house.address);
-    const { page, context } = await visit(browser, house.address, "phone");
+  for (const { come } of eitherRecipe) {
+    const { page, context } = await come("phone");
     const { says, address } = await labelsOf(page);
     await page.goto(address);
     await boardPage(page).waitFor();
@@ -104,7 +95,6 @@ test("behind a shut key the label, its address and the page are the same whichev
     expect(`${says} ${address} ${within}`).not.toMatch(/\b(L4|P4|isopropanol · |ethanol · )/);
     told.push({ says, path: address.replace(/^.*\/boards\/[^/]+/, ""), text });
     await context.close();
-    await house.leave();
   }
   expect(told[0]?.text).toContain("Coat by code, in this order");
   expect(told[1]).toEqual(told[0]);

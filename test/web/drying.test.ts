@@ -1,9 +1,9 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { jarOf, millilitres, readAir } from "./air-notebook.ts";
 import { Desk } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+import { type Size, sizes } from "./rig.ts";
 
 /** A board of its own with two coats of one jar, an hour apart, sanded between them. */
 function coatedBoard() {
@@ -97,25 +97,14 @@ function lid(desk: Desk, jar: string): string {
   return piece;
 }
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
-
 describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
-  const house = new House();
   const made = coatedBoard();
-  beforeAll(async () => {
-    await house.start();
-    await made.desk.send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+  const { come } = houseVisits((address) => made.desk.send(address));
 
   test("a coat's page: its curve, the wait and whose it is, was it ready, undone", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto(`/bench/coat/${made.first}`);
     await page.getByRole("heading", { name: "Coat 1 on Offcut 7" }).waitFor();
@@ -153,7 +142,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
   });
 
   test("a reckoner that cannot be fetched is told, and tried again", { timeout: 60_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.route(/drying\.worker/, (route) => route.abort());
     await page.goto(`/bench/coat/${made.first}`);
@@ -167,7 +156,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
   });
 
   test("jars side by side in today's air", { timeout: 120_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto(`/jars/air?jars=${made.jars.jar}`);
     await page.getByRole("checkbox", { name: /^P4/ }).check();
@@ -189,7 +178,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
   test("the film in section, sanding counted, in another cut, before work goes through", {
     timeout: 120_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto(`/pieces/${made.piece}`);
     // By hand: 40 mL of 1½ lb on 0.4 m² is 100 µm wet and 13 µm dry (12.99 % solids); half of the first coat and a fifth
@@ -215,7 +204,7 @@ describe.each(Object.keys(sizes) as Size[])("drying on a %s", (size) => {
   });
 
   test("the vapour of a sitting in the room, typed once and kept", { timeout: 120_000 }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto(`/pieces/${made.piece}`);
     await page.getByText("How large is the room?").waitFor();

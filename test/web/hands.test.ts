@@ -1,15 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { twoJarsDue } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { entriesIn } from "./kept-here.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
+import { type Size, sizes } from "./rig.ts";
 
 async function writeAs(page: Page, name: string): Promise<void> {
   await page.goto("/book/keeping");
@@ -21,17 +16,12 @@ async function writeAs(page: Page, name: string): Promise<void> {
 const whose = (page: Page) => page.getByRole("group", { name: "Whose hands?" });
 
 describe.each(Object.keys(sizes) as Size[])("several hands on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
-    await twoJarsDue().send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+  const { house, come } = houseVisits((address) => twoJarsDue().send(address));
 
   test("a helper is named once, chosen in one tap and kept; two phones of one evening say who did what", {
     timeout: 120_000,
   }, async () => {
-    const [ada, ben] = [await visit(browser, house.address, size), await visit(browser, house.address, size)];
+    const [ada, ben] = [await come(size), await come(size)];
     await writeAs(ada.page, "Ada");
     await writeAs(ben.page, "Ben");
     expect(await whose(ada.page).count()).toBe(0); // nobody helps yet: nothing to choose

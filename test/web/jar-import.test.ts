@@ -1,14 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
+import { type Size, sizes } from "./rig.ts";
 
 const says = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
 const press = (page: Page, name: string | RegExp) => page.getByRole("button", { name }).click();
@@ -21,19 +16,16 @@ const list = [
 ].join("\n");
 
 describe.each(Object.keys(sizes) as Size[])("jars from a list on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
+  const { come } = houseVisits((address) => {
     const desk = new Desk();
     desk.write(100, "notebook-begun", { name: "Test bench" });
-    await desk.send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+    return desk.send(address);
+  });
 
   test("columns are matched, a dry run names what does not fit, and all of it is undone at once", {
     timeout: 240_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/jars");
     await page.getByRole("link", { name: "From a list" }).click();

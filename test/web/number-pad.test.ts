@@ -1,25 +1,14 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { benchNotebook } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { House, openBrowser, visit } from "./rig.ts";
 
-const house = new House();
-let browser: Browser;
-beforeAll(async () => {
-  await house.start();
-  await benchNotebook().send(house.address);
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => {
-  await browser.close();
-  await house.leave();
-}, 30_000);
+const { come } = houseVisits((address) => benchNotebook().send(address));
 
 test("on a phone a number field brings the number pad, with its units to press beside it", {
   timeout: 60_000,
 }, async () => {
-  const seen = await visit(browser, house.address, "phone");
+  const seen = await come("phone");
   const { page } = seen;
   await page.goto("/bench");
   await page.getByRole("button", { name: "Read it again" }).tap();
@@ -62,7 +51,7 @@ test("on a phone a number field brings the number pad, with its units to press b
 test("at a desk there is nothing to press beside the field, and typing is as it was", {
   timeout: 60_000,
 }, async () => {
-  const seen = await visit(browser, house.address, "desktop");
+  const seen = await come("desktop");
   const { page } = seen;
   await page.goto("/jars/new");
   const alcohol = page.getByLabel("Alcohol", { exact: true });

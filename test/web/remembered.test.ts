@@ -1,15 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { twoJarsDue } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { entriesIn } from "./kept-here.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
-
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
+import { type Size, sizes } from "./rig.ts";
 
 /** So many minutes ago as a person in Berlin writes it; the small hours belong to the evening before. */
 function berlin(minutesAgo: number): {
@@ -38,17 +33,12 @@ const layersOf = async (address: string) =>
   );
 
 describe.each(Object.keys(sizes) as Size[])("an evening afterwards on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
-    await twoJarsDue().send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+  const { house, come } = houseVisits((address) => twoJarsDue().send(address));
 
   test("the printed sheet is typed back down its own numbered lines, and undone in one", {
     timeout: 90_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/trials");
     await page
@@ -130,7 +120,7 @@ describe.each(Object.keys(sizes) as Size[])("an evening afterwards on a %s", (si
   test("from memory it is marked so in the book, on the bench and on the board, and waits from the latest it may have been", {
     timeout: 90_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/bench");
     await page.getByRole("link", { name: "An evening, remembered" }).click();

@@ -1,20 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, test } from "vitest";
 import { benchNotebook } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectQuiet, expectWellMade } from "./looks.ts";
-import { House, openBrowser, visit } from "./rig.ts";
 
-const house = new House();
-let browser: Browser;
-beforeAll(async () => {
-  await house.start();
-  await benchNotebook().send(house.address);
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => {
-  await browser.close();
-  await house.leave();
-}, 30_000);
+const { house, come } = houseVisits((address) => benchNotebook().send(address));
 
 const remindMe = (page: Page) => page.getByRole("button", { name: "Remind me when it is time" });
 /** What the browser itself shows just now. */
@@ -27,7 +17,7 @@ const shown = (page: Page) =>
 test("a coat that comes due is told of once, from whichever page is open, by its code and never its jar", {
   timeout: 90_000,
 }, async () => {
-  const seen = await visit(browser, house.address, "phone");
+  const seen = await come("phone");
   const { page, context } = seen;
   await context.grantPermissions(["notifications"], { origin: house.address });
   await page.clock.install();
@@ -61,7 +51,7 @@ test("a coat that comes due is told of once, from whichever page is open, by its
 test("nothing is asked before it is pressed; where the browser refuses, or the page is not secure, it is said why", {
   timeout: 60_000,
 }, async () => {
-  const seen = await visit(browser, house.address, "desktop");
+  const seen = await come("desktop");
   const { page, context } = seen;
   await page.addInitScript(() => {
     Object.assign(window, { askedTimes: 0 });
@@ -82,7 +72,7 @@ test("nothing is asked before it is pressed; where the browser refuses, or the p
   await context.close();
 
   // As at a plain-HTTP address: `pairing.test.ts` holds that the browser says so there.
-  const plain = await visit(browser, house.address, "phone");
+  const plain = await come("phone");
   await plain.page.addInitScript(() => Object.defineProperty(window, "isSecureContext", { value: false }));
   await plain.page.goto("/bench");
   await remindMe(plain.page).tap();

@@ -1,8 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
+import { houseVisits } from "./house-visits.ts";
 import { expectWellMade, leaveQuiet } from "./looks.ts";
-import { House, openBrowser, type Size, sizes, visit } from "./rig.ts";
+import { type Size, sizes } from "./rig.ts";
 
 /** A notebook with nothing on the shelf. */
 function bare(): Desk {
@@ -138,24 +139,13 @@ async function correctEthanol(page: Page): Promise<void> {
   await line(page, "Ethanol 95 %").getByText("95 % by volume. By weight: 92.4 % ethanol").waitFor();
 }
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 60_000);
-afterAll(async () => browser.close());
-
 describe.each(Object.keys(sizes) as Size[])("the shelf on a %s", (size) => {
-  const house = new House();
-  beforeAll(async () => {
-    await house.start();
-    await bare().send(house.address);
-  }, 60_000);
-  afterAll(async () => house.leave(), 30_000);
+  const { come } = houseVisits((address) => bare().send(address));
 
   test("what was bought is written down, corrected, priced, used up and struck", {
     timeout: 240_000,
   }, async () => {
-    const seen = await visit(browser, house.address, size);
+    const seen = await come(size);
     const { page } = seen;
     await page.goto("/shelf");
     await page.getByRole("heading", { name: "Nothing on the shelf yet" }).waitFor();

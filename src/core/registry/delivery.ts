@@ -2,7 +2,7 @@ import { z } from "zod";
 import { dayOfShare, deliveryChance, usualSpread } from "../pieces/delivery.ts";
 import { randomFromSeed } from "../random.ts";
 import { defineCalculation } from "./calculation.ts";
-import { pieceInput, pieceOf } from "./piece-input.ts";
+import { examplePiece, pieceInput, pieceOf } from "./piece-input.ts";
 import { recipeOf } from "./piece-mixes.ts";
 
 const input = pieceInput.extend({
@@ -42,12 +42,7 @@ export const delivery = defineCalculation({
   ],
   example: {
     input: {
-      areaM2: 1.2,
-      method: "brush",
-      coats: 2,
-      cutLbPerGal: 1,
-      solvent: { alcohol: "ethanol", volumeFraction: 0.96 },
-      windows: [["2026-10-05T18:00", "2026-10-05T22:00"]],
+      ...examplePiece,
       spreadTimes: 1,
       seed: "example",
     },

@@ -44,6 +44,16 @@ export const pieceInput = z.strictObject({
   temperatureC: z.number().optional(),
 });
 
+/** A piece as the examples of its calculations give it. */
+export const examplePiece = {
+  areaM2: 1.2,
+  method: "brush",
+  coats: 2,
+  cutLbPerGal: 1,
+  solvent: { alcohol: "ethanol", volumeFraction: 0.96 },
+  windows: [["2026-10-05T18:00", "2026-10-05T22:00"]],
+} satisfies z.input<typeof pieceInput>;
+
 function eveningOf([from, until]: readonly [string, string], i: number): Evening {
   const start = benchTime(from, `windows[${i}][0]`);
   const end = benchTime(until, `windows[${i}][1]`);

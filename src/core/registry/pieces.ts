@@ -5,7 +5,7 @@ import { methodDefaults, pieceMethods } from "../pieces/method-defaults.ts";
 import { type PlannedStep, planPiece } from "../pieces/plan.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag, flagsAbout } from "./flag.ts";
-import { type PieceGiven, pieceInput, pieceOf } from "./piece-input.ts";
+import { examplePiece, type PieceGiven, pieceInput, pieceOf } from "./piece-input.ts";
 import { mixesOf, mixOutput, recipeOf } from "./piece-mixes.ts";
 
 const step = z.object({
@@ -100,14 +100,7 @@ export const piecePlan = defineCalculation({
     "Amounts, losses and waits of padding, brushing and spraying: common practice, editable",
   ],
   example: {
-    input: {
-      areaM2: 1.2,
-      method: "brush",
-      coats: 2,
-      cutLbPerGal: 1,
-      solvent: { alcohol: "ethanol", volumeFraction: 0.96 },
-      windows: [["2026-10-05T18:00", "2026-10-05T22:00"]],
-    },
+    input: examplePiece,
     output: { solutionUsedMl: 300.96, solutionToMixMl: 361.15, eveningsUsed: 1, unplacedSteps: 0 },
   },
 });
