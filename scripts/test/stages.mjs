@@ -41,10 +41,6 @@ const tests = ({ quick }) =>
     ["test/web/**", ...(quick ? ["**/calibration.test.ts"] : [])].flatMap((path) => ["--exclude", path]),
   );
 
-/**
- * A page that did not come to it in its time, on a machine that does much else beside, is given one more try; the output says
- * `(retry x1)` behind a test that needed it, so that one which often does is seen.
- */
 async function browserTests() {
   const CHROMIUM = await ensureChromium();
   const plain = await runCaptured("scripts/build.mjs", ["--plain"], {
@@ -53,7 +49,7 @@ async function browserTests() {
   });
   return CHROMIUM === undefined || plain.code !== 0
     ? { passed: 0, failed: 1 }
-    : vitest(["test/web/", "--maxWorkers=2", "--retry=1"], { CHROMIUM });
+    : vitest(["test/web/", "--maxWorkers=2"], { CHROMIUM });
 }
 
 /** The search for best plans takes about as long as all the other topics. */

@@ -8,8 +8,13 @@ export interface Screen {
   readonly view: LazyPage<ScreenProps>;
 }
 
-/** Every page. A view tells its own title (`<Page title>`). */
+/** Every page. A view tells its own title (`<Page title>`). The first is fetched first: the head leads there when the house is out of reach. */
 export const screens: readonly Screen[] = [
+  {
+    place: "book",
+    path: "/book/keeping",
+    view: lazy(async () => ({ default: (await import("./offline/view.tsx")).KeepingView })),
+  },
   {
     place: "bench",
     path: "/bench",
@@ -109,11 +114,6 @@ export const screens: readonly Screen[] = [
     place: "book",
     path: "/book",
     view: lazy(async () => ({ default: (await import("./book/view.tsx")).BookView })),
-  },
-  {
-    place: "book",
-    path: "/book/keeping",
-    view: lazy(async () => ({ default: (await import("./offline/view.tsx")).KeepingView })),
   },
   {
     place: "book",

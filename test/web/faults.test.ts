@@ -40,6 +40,22 @@ async function open(page: Page, at = ""): Promise<void> {
   await pagesKept(page);
 }
 
+/** Runs in the page: until it lets go, whatever is to be kept waits, as behind a disk that is busy with something else. */
+function holdTheDisk(): Promise<void> {
+  return new Promise((held) => {
+    const open = indexedDB.open("lacbench");
+    open.onsuccess = () => {
+      const rows = open.result.transaction("rows", "readwrite").objectStore("rows");
+      const goOn = () => {
+        held();
+        if ("letGo" in window) open.result.close();
+        else rows.count().onsuccess = goOn;
+      };
+      rows.count().onsuccess = goOn;
+    };
+  });
+}
+
 /** The same entries here and in the house, none twice, none missing. */
 async function expectSame(page: Page, count: number): Promise<void> {
   await said(page, "All in the notebook");
@@ -126,6 +142,22 @@ test("server gone, a new tab, 40 entries, the page killed, the browser started a
   } finally {
     await phone.leave();
   }
+});
+
+test("nothing is said to be kept before it is on the disk", { timeout: 60_000 }, async () => {
+  const { page, context } = await visit(browser, house.address, "phone");
+  await open(page);
+  await context.setOffline(true);
+  await page.evaluate(holdTheDisk);
+  await writeNotes(page, notes(3, "on a slow disk"));
+  await said(page, "Being kept: 3");
+  expect(await page.getByText(/^Kept here/).count()).toBe(0);
+  await page.evaluate(() => Object.assign(window, { letGo: true }));
+  await said(page, "Kept here, 3 to send");
+  expect((await keptHere(page)).count).toBe(4);
+  await context.setOffline(false);
+  await expectSame(page, 4);
+  await context.close();
 });
 
 test("two devices whose clocks are a year apart come to the same book, strikes and all", {

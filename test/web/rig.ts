@@ -128,7 +128,7 @@ const breathMs = 1_500;
 function takeABreath(page: Page): void {
   const sent = () =>
     page
-      .locator(".news", { hasText: /to send|not in your file/ })
+      .locator(".news", { hasText: /to send|not in your file|Being kept/ })
       .waitFor({ state: "detached", timeout: breathMs })
       .catch(() => undefined); // out of reach it stays, kept
   const [goto, reload] = [page.goto.bind(page), page.reload.bind(page)];

@@ -47,13 +47,18 @@ export class NotLetIn extends OutOfReach {
 /** Answers about what was sent. Any other (busy, not signed in, another host) says nothing against the entries. */
 const aboutTheEntries = new Set([400, 404, 409, 410, 413, 422]);
 
+/** A house that has gone out of reach in the middle of a question may never say so: then the browser would wait for minutes. */
+const usualPatienceMs = 30_000;
+
 export type Fetch = (path: string, init?: RequestInit) => Promise<Response>;
 
 /** The notebook's house over HTTP. Texts go and come exactly as they were written. */
 export class NotebookApi {
   readonly #fetch: Fetch;
-  constructor(fetch: Fetch) {
+  readonly #patienceMs: number;
+  constructor(fetch: Fetch, patienceMs = usualPatienceMs) {
     this.#fetch = fetch;
+    this.#patienceMs = patienceMs;
   }
 
   async notebooks(): Promise<readonly NotebookTold[]> {
@@ -85,7 +90,7 @@ export class NotebookApi {
     let response: Response;
     let text: string;
     try {
-      response = await this.#fetch(path, init);
+      response = await this.#fetch(path, { ...init, signal: AbortSignal.timeout(this.#patienceMs) });
       text = await response.text();
     } catch (error) {
       if (error instanceof TypeError || error instanceof DOMException) throw new OutOfReach(error.message);

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { newEntryId } from "../../core/notebook/entry-id.ts";
 import { createApp } from "../../server/app.ts";
 import { MemoryStore } from "../../store/memory-store.ts";
-import { type Fetch, NotebookApi } from "./api.ts";
+import { type Fetch, NotebookApi, OutOfReach } from "./api.ts";
 import { Courier } from "./courier.ts";
 import { MemoryKeep } from "./memory-keep.ts";
 import { OpenBook } from "./open-book.ts";
@@ -52,7 +52,12 @@ async function phone(wire: Wire) {
     hidden: () => false,
   });
   book.onSomethingToSend = () => undefined; // the test says when to go
-  return { keep, book, courier, waits };
+  /** There and back with all that was written: it is sent once it is kept. */
+  const round = async (): Promise<void> => {
+    await book.settledHere();
+    await courier.round();
+  };
+  return { keep, book, courier, round, waits };
 }
 const begin = (book: OpenBook) => book.write({ kind: "notebook-begun", body: { name: "Bench book" } });
 const note = (book: OpenBook, text: string) => book.write({ kind: "note", body: { text } });
@@ -64,12 +69,12 @@ const notes = (book: OpenBook) =>
 
 test("what is written is there at once, and in the house after one round", async () => {
   const wire = new Wire();
-  const { book, courier, keep } = await phone(wire);
+  const { book, round, keep } = await phone(wire);
   begin(book);
   note(book, "the stove was out");
   expect(notes(book)).toEqual(["the stove was out"]);
   expect(book.status()).toMatchObject({ toSend: 2, refused: 0 });
-  await courier.round();
+  await round();
   expect(book.status()).toMatchObject({ toSend: 0, refused: 0, reachable: true });
   await book.settledHere();
   expect((await keep.rows(notebookId)).map((row) => row.state)).toEqual(["sent", "sent"]);
@@ -81,36 +86,66 @@ test("two devices come to the same book, whoever goes first", async () => {
   const b = await phone(wire);
   begin(a.book);
   note(a.book, "from a");
-  await a.courier.round();
+  await a.round();
   note(b.book, "from b");
-  await b.courier.round();
-  await a.courier.round();
+  await b.round();
+  await a.round();
   expect(notes(a.book).sort()).toEqual(["from a", "from b"]);
   expect(notes(b.book).sort()).toEqual(["from a", "from b"]);
 });
 
 test("out of reach, writing goes on and the wait grows; back in reach, all of it goes", async () => {
   const wire = new Wire();
-  const { book, courier, waits } = await phone(wire);
+  const { book, round, waits } = await phone(wire);
   wire.up = false;
   begin(book);
   for (const text of ["one", "two", "three"]) {
     note(book, text);
-    await courier.round();
+    await round();
   }
   expect(notes(book)).toEqual(["one", "two", "three"]);
   expect(book.status()).toMatchObject({ toSend: 4, reachable: false });
   expect(waits).toEqual([1000, 2000, 4000]);
   wire.up = true;
-  await courier.round();
+  await round();
   expect(book.status()).toMatchObject({ toSend: 0, reachable: true });
+});
+
+test("what is not kept yet is not sent: another tab may have taken its number", async () => {
+  const wire = new Wire();
+  const { book, courier, round } = await phone(wire);
+  begin(book);
+  expect(book.status()).toMatchObject({ toSend: 1, unkept: 1 });
+  await courier.round();
+  expect(book.status()).toMatchObject({ toSend: 1, unkept: 0 });
+  await round();
+  expect(book.status()).toMatchObject({ toSend: 0, unkept: 0 });
+});
+
+test("word that the house may be back, come while an asking fails, has it asked again in a second", async () => {
+  const wire = new Wire();
+  const { courier, round, waits } = await phone(wire);
+  wire.up = false;
+  for (let i = 0; i < 6; i++) await round();
+  const asking = courier.round();
+  courier.nudge();
+  await asking;
+  expect(waits).toEqual([1000, 2000, 4000, 8000, 16_000, 32_000, 1000]);
+});
+
+test("a question that is never answered ends, as a house out of reach", async () => {
+  const silent: Fetch = (_, init) =>
+    new Promise((_, reject) =>
+      init?.signal?.addEventListener("abort", () => reject(init.signal?.reason as DOMException)),
+    );
+  await expect(new NotebookApi(silent, 20).notebooks()).rejects.toBeInstanceOf(OutOfReach);
 });
 
 test("an entry that the house refuses is kept and said, and holds up no other", async () => {
   const wire = new Wire();
-  const { book, courier } = await phone(wire);
+  const { book, round } = await phone(wire);
   begin(book);
-  await courier.round();
+  await round();
   const bad = await book.imported([
     JSON.stringify({
       ...JSON.parse(book.whole().kept(note(book, "good"))?.text ?? ""),
@@ -120,7 +155,7 @@ test("an entry that the house refuses is kept and said, and holds up no other", 
   ]);
   expect(bad).toMatchObject({ added: 1 });
   note(book, "after");
-  await courier.round();
+  await round();
   expect(book.status()).toMatchObject({ toSend: 0, refused: 1 });
   expect(book.refused()[0]?.message).toMatch(/text/);
 });
@@ -130,13 +165,13 @@ test("a house that was given another folder is told everything again", async () 
   const a = await phone(wire);
   begin(a.book);
   note(a.book, "kept");
-  await a.courier.round();
+  await a.round();
   wire.app = serverOf(new MemoryStore());
   note(a.book, "later");
-  await a.courier.round();
-  await a.courier.round();
+  await a.round();
+  await a.round();
   const b = await phone(wire);
-  await b.courier.round();
+  await b.round();
   expect(notes(b.book).sort()).toEqual(["kept", "later"]);
 });
 
@@ -146,16 +181,16 @@ test("what was withdrawn is nowhere in what the browser keeps, whether it was he
   const b = await phone(wire);
   begin(a.book);
   const secret = note(a.book, "a name that must go");
-  await a.courier.round();
-  await b.courier.round();
+  await a.round();
+  await b.round();
   const texts = a.book
     .whole()
     .ordered()
     .map((entry) => a.book.whole().kept(entry.id)?.text ?? "");
   a.book.write({ kind: "withdrawn", body: { entries: [secret] } });
   const withdrawal = a.book.whole().ofKind("withdrawn")[0]?.id ?? "";
-  await a.courier.round();
-  await b.courier.round();
+  await a.round();
+  await b.round();
   const c = await phone(wire);
   await c.book.imported([...texts, a.book.whole().kept(withdrawal)?.text ?? ""]);
   for (const { book, keep } of [a, b, c]) {

@@ -38,9 +38,10 @@ export class Courier {
     book.onSomethingToSend = () => this.nudge();
   }
 
-  /** Goes now, or once more when already on the way. */
+  /** Goes now, or once more when already on the way. Something has changed, so failures are counted anew. */
   nudge(): void {
     if (this.#stopped) return;
+    this.#failures = 0;
     if (this.#going) {
       this.#again = true;
       return;

@@ -29,6 +29,8 @@ export interface Status {
   readonly keeps: boolean;
   /** It would, but has no room left. */
   readonly noRoom: boolean;
+  /** Written a moment ago and not on the disk yet. */
+  readonly unkept: number;
   /** How many of those to be sent are on this page alone. */
   readonly pageAlone: number;
   readonly reachable: boolean;
@@ -62,6 +64,7 @@ export class OpenBook {
   #notebook: Notebook;
   #outbox: Outbox;
   #seq: number;
+  readonly #unkept = new Set<string>();
   readonly #pageAlone = new Set<string>();
   readonly #version = createSignal(0);
   readonly #status;
@@ -95,7 +98,7 @@ export class OpenBook {
     this.#dropTexts(this.#notebook.add(kept).emptied);
     for (const { entry } of kept) this.#raiseSeq(entry);
     this.#status = createSignal<Status>({
-      ...{ toSend: 0, refused: 0, keeps: keep.lasting, noRoom: false, pageAlone: 0 },
+      ...{ toSend: 0, refused: 0, keeps: keep.lasting, noRoom: false, unkept: 0, pageAlone: 0 },
       ...{ reachable: true, barred: false },
     });
     this.#tellStatus({});
@@ -136,6 +139,7 @@ export class OpenBook {
     );
     this.#dropTexts(this.#notebook.add([kept]).emptied);
     this.#outbox.put(kept.entry.id, kept.text);
+    this.#unkept.add(kept.entry.id);
     this.#changed();
     this.#keeper.keep({ id: kept.entry.id, seq: kept.entry.seq, text: kept.text });
     return kept.entry.id;
@@ -152,8 +156,9 @@ export class OpenBook {
     });
   }
 
+  /** What is not kept yet stays: another tab may have taken its number, and then its text changes. */
   get toSend(): readonly ToSend[] {
-    return this.#outbox.toSend;
+    return this.#outbox.toSend.filter(({ id }) => !this.#unkept.has(id));
   }
 
   refused(): readonly RefusedEntry[] {
@@ -291,6 +296,7 @@ export class OpenBook {
 
   /** Kept here. When another tab took a number first, the fold is made again from the texts as they are now kept. */
   #wasKept(written: readonly Written[], renumbered: boolean): void {
+    for (const { id } of written) this.#unkept.delete(id);
     if (renumbered) {
       const now = new Map(written.map((one) => [one.id, one.text]));
       const all = this.#notebook.ordered().map((entry) => now.get(entry.id) ?? this.#textOf(entry.id));
@@ -299,10 +305,8 @@ export class OpenBook {
       for (const one of written) this.#outbox.put(one.id, one.text);
       this.#changed();
     }
-    if (!this.status().keeps) {
-      for (const { id } of written) this.#pageAlone.add(id);
-      this.#tellStatus({});
-    }
+    if (!this.status().keeps) for (const { id } of written) this.#pageAlone.add(id);
+    this.#tellStatus({});
     this.#effects.tabs.tell({ say: "written", notebook: this.id, texts: written.map((one) => one.text) });
     this.onSomethingToSend();
   }
@@ -314,7 +318,10 @@ export class OpenBook {
 
   #tellStatus(change: Partial<Status>): void {
     const { count, refused } = this.#outbox;
-    const { size: pageAlone } = this.#pageAlone;
-    this.#status[1]((was) => ({ ...was, ...change, toSend: count, refused: refused.length, pageAlone }));
+    const [unkept, pageAlone] = [this.#unkept.size, this.#pageAlone.size];
+    this.#status[1]((was) => ({
+      ...{ ...was, ...change },
+      ...{ toSend: count, refused: refused.length, unkept, pageAlone },
+    }));
   }
 }

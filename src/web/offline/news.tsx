@@ -11,9 +11,10 @@ import { askToPersist, isNearlyFull, room, watchRoom } from "./room.ts";
 const t = keepingWords;
 
 /** In a few words: where what was written lies. */
-export function sayStatus({ toSend, keeps, noRoom, pageAlone, barred }: Status): string {
+export function sayStatus({ toSend, keeps, noRoom, unkept, pageAlone, barred }: Status): string {
   if (noRoom) return t.noRoom(pageAlone);
   if (!keeps) return toSend > 0 ? t.toSendAndNotKept(toSend) : t.notKept;
+  if (unkept > 0) return t.beingKept(unkept);
   if (barred) return toSend > 0 ? t.barredToSend(toSend) : t.barred;
   if (toSend > 0) return t.toSend(toSend);
   const photographs = photographsWaiting();

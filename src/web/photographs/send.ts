@@ -11,6 +11,8 @@ import {
 } from "./picture-keep.ts";
 
 const withdrawn = 410;
+/** Long enough for the largest over a slow network; a house that went out of reach half-way may never say so. */
+const patienceMs = 120_000;
 
 /** Takes the photographs of a notebook to its house, one after another, when the house has just answered. */
 export class PhotographSender {
@@ -34,6 +36,7 @@ export class PhotographSender {
         const answer = await this.#fetch(`/api/photographs/${sha256}`, {
           method: "PUT",
           body: new Uint8Array(bytes),
+          signal: AbortSignal.timeout(patienceMs),
         });
         if (answer.ok) await settlePictures(this.#book.id, [sha256], "sent");
         else if (answer.status === withdrawn) await dropPicture(this.#book.id, sha256);

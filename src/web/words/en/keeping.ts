@@ -6,6 +6,7 @@ export const keeping = {
   title: "What is kept where",
   allSent: "All in the notebook",
   onDevice: "Kept on this device",
+  beingKept: (n: number) => `Being kept: ${n}`,
   toSend: (n: number) => `Kept here, ${n} to send`,
   notKept: "This browser keeps nothing: leave the page open until all is sent",
   toSendAndNotKept: (n: number) => `${n} to send, and this browser keeps nothing`,
