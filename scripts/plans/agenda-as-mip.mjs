@@ -14,6 +14,16 @@ function changeFor({ changes }) {
   };
 }
 
+/** Of two tasks the second is for a window that opens after the end of the first. */
+function nightRows({ tasks, windows }, a, b) {
+  const { fixed, minutes } = tasks[a];
+  return windows.map(([opens], w) => {
+    const before = windows.slice(0, w).map((_, v) => ` - z${a}_${v}`);
+    if (fixed !== undefined) return `z${b}_${w} <= ${opens >= fixed + minutes ? 1 : 0}`;
+    return `z${b}_${w}${before.join("")} <= 0`;
+  });
+}
+
 /** Rows, binaries and bounds that hold whatever the goal. */
 function rulesOf(rules) {
   const { tasks, waits, windows, capacity } = rules;
@@ -35,9 +45,10 @@ function rulesOf(rules) {
       rows.push(`u${w} - z${i}_${w} >= 0`);
     });
   });
-  for (const { from, to, leastMinutes, mostMinutes } of waits) {
+  for (const { from, to, leastMinutes, mostMinutes, otherWindow } of waits) {
     const [a, b] = [at(from), at(to)];
     rows.push(`s${b} - s${a} >= ${tasks[a].minutes + leastMinutes}`);
+    if (otherWindow) rows.push(...nightRows(rules, a, b));
     if (mostMinutes !== null) rows.push(`s${b} - s${a} <= ${tasks[a].minutes + mostMinutes}`);
   }
   const round = tasks.flatMap((t, i) => (t.round === undefined ? [] : [i]));

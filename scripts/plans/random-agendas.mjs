@@ -5,13 +5,14 @@ const begin = Date.UTC(2026, 9, 5, 18, 0);
 export const clockOf = (minute) => new Date(begin + minute * 60_000).toISOString().slice(0, 16);
 export const minuteOf = (clock) => (Date.parse(`${clock}Z`) - begin) / 60_000;
 
-const alone = ["set-ups", "rounds", "drying places"];
+const alone = ["set-ups", "rounds", "drying places", "nights"];
 /** What each kind of agenda has. */
 const features = {
   plain: [],
   "set-ups": ["set-ups"],
   rounds: ["rounds"],
   "drying places": ["drying places"],
+  nights: ["nights"],
   "two people": ["people"],
   everything: alone,
   "people with set-ups": ["people", "set-ups"],
@@ -54,7 +55,8 @@ function drawnTasks(draw, boards, coats, has) {
       if (c === 0) continue;
       const leastMinutes = draw(3) === 0 ? 600 + draw(800) : draw(90);
       const mostMinutes = draw(2) === 0 ? null : leastMinutes + [30, 300, 1600][draw(3)];
-      waits.push({ from: `b${b}c${c - 1}`, to: task.task, leastMinutes, mostMinutes });
+      const night = has("nights") && draw(3) === 0 ? { otherWindow: true } : {};
+      waits.push({ from: `b${b}c${c - 1}`, to: task.task, leastMinutes, mostMinutes, ...night });
     }
     if (draw(3) === 0) tasks.push({ task: `job ${b}`, minutes: 5 + draw(40), hands: true });
   }

@@ -64,6 +64,10 @@ const broken: Record<PlanFaultCode, readonly [ClaimedPlan, Partial<PlanRules>?]>
   "hands while nobody is there": [moved({ top: 700 })],
   "least wait cut short": [moved({ "under dries": 31, top: 100 })],
   "most wait overrun": [moved({ "under dries": 31 })],
+  "no night between": [
+    { starts },
+    { waits: [{ from: "under", to: "top", leastMinutes: 0, otherWindow: true }] },
+  ],
   "wait of an unknown task": [
     { starts },
     { waits: [...rules.waits, { from: "lid", to: "top", leastMinutes: 0 }] },

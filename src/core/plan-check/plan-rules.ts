@@ -20,6 +20,8 @@ export interface RuledWait {
   readonly to: string;
   readonly leastMinutes: number;
   readonly mostMinutes?: number | null;
+  /** The second task is for a window that opens after the end of the first. */
+  readonly otherWindow?: boolean;
 }
 
 type Window = readonly [from: number, until: number];
@@ -67,6 +69,7 @@ export const planFaultCodes = [
   "hands while nobody is there",
   "least wait cut short",
   "most wait overrun",
+  "no night between",
   "wait of an unknown task",
   "too many hands",
   "one person at two tasks",

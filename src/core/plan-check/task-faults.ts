@@ -61,6 +61,10 @@ export function waitFaults(rules: PlanRules, placed: ReadonlyMap<string, Placed>
     const to = placed.get(wait.to);
     if (from === undefined || to === undefined) return [];
     const waited = to.start - from.end;
+    const isNight = windowsFor(rules, to.rule).every((windows) =>
+      windows.some(([opens]) => from.end <= opens && opens <= to.start),
+    );
+    if (wait.otherWindow === true && !isNight) return [{ code: "no night between", tasks }];
     if (waited < wait.leastMinutes) return [{ code: "least wait cut short", tasks }];
     const most = wait.mostMinutes ?? Number.POSITIVE_INFINITY;
     return waited > most ? [{ code: "most wait overrun", tasks }] : [];

@@ -19,7 +19,16 @@ const task = z.strictObject({
     .optional(),
 });
 
-const wait = z.strictObject({ from: name, to: name, leastMinutes: minutes, mostMinutes: minutes.nullish() });
+const wait = z.strictObject({
+  from: name,
+  to: name,
+  leastMinutes: minutes,
+  mostMinutes: minutes.nullish(),
+  otherWindow: z
+    .boolean()
+    .describe("the second is for a later window than the first, whatever the minutes: a night lies between")
+    .optional(),
+});
 
 const setups = z
   .strictObject({

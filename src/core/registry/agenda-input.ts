@@ -148,6 +148,7 @@ export function readAgenda(given: AgendaInput): ReadAgenda {
       to: w.to,
       leastMinutes: Math.ceil(w.leastMinutes * margin),
       mostMinutes: w.mostMinutes ?? null,
+      otherWindow: w.otherWindow ?? false,
     })),
     capacity: { person: 1, ...given.capacity },
     windows: windows.map(([from, until]) => [from - origin, until - origin] as const),

@@ -305,6 +305,45 @@ describe("a coat came late", () => {
   });
 });
 
+describe("a wait over a night", () => {
+  const night = (more = {}) => [{ from: "a1", to: "a2", leastMinutes: 10, otherWindow: true, ...more }];
+  test("is for another window, though the minutes would fit this one", () => {
+    expect(run("schedule", { ...base, waits: night() })).toMatchObject({
+      starts: { a2: "2026-10-06T18:00" },
+      sessions: 2,
+      provenBest: "all goals",
+    });
+  });
+  test("a coat that came late the next morning may be followed the same evening", () => {
+    const replan = (a1: string, now: string) => ({
+      ...base,
+      windows: [...base.windows, evening("2026-10-07")],
+      waits: night(),
+      replan: { starts: {}, now, done: { a1 } },
+    });
+    expect(run("schedule", replan("2026-10-06T09:00", "2026-10-06T10:00"))).toMatchObject({
+      starts: { a2: "2026-10-06T18:00" },
+    });
+    // in the evening itself the next one is meant
+    expect(run("schedule", replan("2026-10-06T18:00", "2026-10-06T18:40"))).toMatchObject({
+      starts: { a2: "2026-10-07T18:00" },
+    });
+  });
+  const dries = { task: "a2", minutes: 30, hands: false };
+  test.each([
+    ["waits[0].otherWindow", { tasks: [hands("a1", 30), dries] }],
+    ["waits[0].otherWindow", { windows: [evening("2026-10-05")] }],
+    ["waits[0].mostMinutes", { waits: night({ mostMinutes: 1000 }) }],
+    ["windows", { replan: { starts: {}, now: "2026-10-06T21:00", done: { a1: "2026-10-06T20:00" } } }],
+  ])("%s is refused", (field, more) => {
+    expect(refusal("schedule", { ...base, waits: night(), ...more }).field).toBe(field);
+  });
+  test("the shortest night between is the nearest that a most-wait can be", () => {
+    const waits = night({ mostMinutes: 1000 });
+    expect(refusal("schedule", { ...base, waits }).limits).toEqual({ min: 1260 });
+  });
+});
+
 describe("what is refused", () => {
   test.each([
     ["windows[0]", { windows: [["2026-10-05T21:00", "2026-10-05T18:00"]] }],
@@ -316,6 +355,7 @@ describe("what is refused", () => {
     ["tasks[0].needs.oven", { tasks: [hands("a1", 30, { needs: { oven: 1 } }), hands("a2", 30)] }],
     ["tasks[0].needs.person", { tasks: [hands("a1", 30, { needs: { person: 0 } }), hands("a2", 30)] }],
     ["waits[0].to", { waits: [{ from: "a1", to: "a9", leastMinutes: 5 }] }],
+    ["waits[0].to", { waits: [{ from: "a1", to: "a1", leastMinutes: 5 }] }],
     ["waits[0].mostMinutes", { waits: [{ from: "a1", to: "a2", leastMinutes: 5, mostMinutes: 4 }] }],
     ["waits[0].mostMinutes", { waits: [{ from: "a1", to: "a2", leastMinutes: 400, mostMinutes: 600 }] }],
   ])("%s", (field, change) => {

@@ -8,6 +8,7 @@ import type { Open } from "./engine/openings.ts";
  * @param minutes  how long it takes [min], scalar
  * @param to       allowed starts of the second [min], in order
  * @param least    shortest wait wanted [min], scalar
+ * @param night    the second is for a later window than the first
  * @returns        minutes; infinite where no window comes late enough
  * @throws DomainError never
  *
@@ -21,37 +22,54 @@ export function shortestWait(
   minutes: number,
   to: readonly Open[],
   least: number,
+  night = false,
 ): number {
   let best = Number.POSITIVE_INFINITY;
   for (const [a0, a1] of from)
     for (const [b0, b1] of to) {
+      if (night && b0 < a1 + minutes) continue;
       const wait = Math.max(least, b0 - a1 - minutes);
       if (wait <= b1 - a0 - minutes) best = Math.min(best, wait);
     }
   return best;
 }
 
-/** Every most-wait can be met by some window, whatever else there is to do. */
-export function checkWaits(agenda: Agenda, starts: readonly (readonly Open[] | undefined)[]): void {
+/** Every most-wait and every night of what is not done can be met by some window, whatever else there is to do. */
+export function checkWaits(
+  agenda: Agenda,
+  starts: readonly (readonly Open[] | undefined)[],
+  isDone: (task: number) => boolean,
+): void {
   agenda.waits.forEach((wait, w) => {
-    const { leastMinutes: least, mostMinutes: most } = wait;
-    if (most === null) return;
+    const { leastMinutes: least, mostMinutes: most, otherWindow: night = false } = wait;
     const field = `waits[${w}].mostMinutes`;
-    if (most < least) throw wrong(field, most, "It is shorter than the least wait.", least);
+    if (wait.from === wait.to) throw wrong(`waits[${w}].to`, wait.to, "A task does not wait for itself.");
+    if (most !== null && most < least) throw wrong(field, most, "It is shorter than the least wait.", least);
     const from = placeOf(agenda, wait.from, `waits[${w}].from`);
     const to = placeOf(agenda, wait.to, `waits[${w}].to`);
     const first = starts[from];
     const second = starts[to];
-    if (first === undefined || second === undefined) return;
-    const nearest = shortestWait(first, agenda.tasks[from]?.minutes ?? 0, second, least);
-    if (nearest > most)
+    const isHands = first !== undefined && second !== undefined;
+    if (night && !isHands)
+      throw wrong(
+        `waits[${w}].otherWindow`,
+        true,
+        `Only hands-on tasks lie in windows, and ${first === undefined ? wait.from : wait.to} is none.`,
+      );
+    if (!isHands || (most === null && !night) || isDone(from) || isDone(to)) return;
+    const nearest = shortestWait(first, agenda.tasks[from]?.minutes ?? 0, second, least, night);
+    if (nearest === Number.POSITIVE_INFINITY)
+      throw wrong(
+        most === null ? `waits[${w}].otherWindow` : field,
+        most ?? true,
+        `No window comes after ${wait.from} at all.`,
+      );
+    if (most !== null && nearest > most)
       throw wrong(
         field,
         most,
-        Number.isFinite(nearest)
-          ? `No window comes so soon after ${wait.from}; the nearest that can be met is ${nearest} minutes.`
-          : `No window comes after ${wait.from} at all.`,
-        Number.isFinite(nearest) ? nearest : undefined,
+        `No window comes so soon after ${wait.from}; the nearest that can be met is ${nearest} minutes.`,
+        nearest,
       );
   });
 }

@@ -20,6 +20,8 @@ export interface AgendaWait {
   readonly to: string;
   readonly leastMinutes: number;
   readonly mostMinutes: number | null;
+  /** The second is for a later window than the first, whatever the minutes: a night lies between. */
+  readonly otherWindow?: boolean;
 }
 
 /** Minutes from one set-up to another: `anyOther`, unless the pair is in `between`. */

@@ -1,6 +1,6 @@
 import type { Crew } from "./crew.ts";
 import { addCrew } from "./crew-orders.ts";
-import { Engine } from "./engine/engine.ts";
+import { Engine, type Statement } from "./engine/engine.ts";
 import { type Open, Openings } from "./engine/openings.ts";
 import { TimeTable, type Use } from "./engine/time-table.ts";
 import type { Project } from "./project.ts";
@@ -12,6 +12,8 @@ export interface Model {
   readonly horizon: number;
   /** When a task may start; one without may start at any time. */
   readonly open?: readonly (readonly Open[] | undefined)[];
+  /** Of each list of statements on starts one is true. */
+  readonly rules?: readonly (readonly Statement[])[];
   /** Time between two tasks that cannot overlap, from the end of the first; none without. */
   readonly change?: (from: number, to: number) => number;
   /** Who shares the hands-on work, where they change their pads; task k of the crew is task k + 1 of the project. */
@@ -36,6 +38,7 @@ export function engineOf(model: Model, distance: readonly Int32Array[]): Engine 
   open.forEach((times, i) => {
     if (times !== undefined) engine.addPropagator(new Openings(engine.bounds, engine.notes, i, times), [i]);
   });
+  for (const rule of model.rules ?? []) engine.addClause(...rule);
   if (!engine.settle()) return engine;
   const between = (i: number, j: number): number => (project.durations[i] as number) + change(i, j);
   const { bounds } = engine;

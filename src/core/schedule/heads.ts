@@ -1,5 +1,5 @@
 import { nextOpen } from "./hand-line.ts";
-import type { Net } from "./net.ts";
+import { leastAfter, type Net } from "./net.ts";
 
 /** Moving along by a minute a round is not worth more rounds than this: what is found is a bound at any time. */
 const mostRounds = 500;
@@ -22,7 +22,8 @@ export function earliestStarts(net: Net): Int32Array | undefined {
     let moved = false;
     for (let i = 0; i < n; i++) {
       let least = head[i] as number;
-      for (const arc of net.into[i] ?? []) least = Math.max(least, (head[arc.other] as number) + arc.least);
+      for (const arc of net.into[i] ?? [])
+        least = Math.max(least, leastAfter(net, arc, head[arc.other] as number));
       const start = nextOpen(net.open[i] ?? [], least);
       if (!(start + (net.minutes[i] as number) <= net.horizon)) return undefined;
       if (start > (head[i] as number)) {

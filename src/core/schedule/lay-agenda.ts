@@ -6,6 +6,7 @@ import type { Open } from "./engine/openings.ts";
 import type { Model } from "./exact.ts";
 import { earliestStarts, ringOf, tailsOf } from "./heads.ts";
 import { arcsBothWays, type Net } from "./net.ts";
+import { type Night, nightLags, nightRules, nightsOf } from "./nights.ts";
 import { afterPast, type Past } from "./past.ts";
 import { finishBound, idleBound, sessionBound } from "./plan-bounds.ts";
 import type { Project } from "./project.ts";
@@ -33,6 +34,8 @@ export interface AgendaParts {
   readonly hands: readonly number[];
   readonly changes: Changes;
   readonly crew: Crew | undefined;
+  /** Pairs of which the second is for a later window than the first. */
+  readonly nights: readonly Night[];
 }
 
 /** Without set-ups every task of one person takes the same hands. */
@@ -47,7 +50,8 @@ function changesOrNone(agenda: Agenda): Changes {
 }
 
 /** What is near each task, for planning by lists. */
-function netOf(agenda: Agenda, { project, open, changes, crew }: AgendaParts, horizon: number): Net {
+function netOf(agenda: Agenda, parts: AgendaParts, horizon: number): Net {
+  const { project, open, changes, crew, nights } = parts;
   const n = agenda.tasks.length;
   const isInLine = agenda.capacity.person === 1 || crew !== undefined;
   const inLine = isInLine ? Object.keys(agenda.capacity).indexOf("person") : -1;
@@ -55,7 +59,7 @@ function netOf(agenda: Agenda, { project, open, changes, crew }: AgendaParts, ho
     .filter(({ from, to }) => from > 0 && to <= n)
     .map(({ from, to, least }) => ({ from: from - 1, to: to - 1, least }));
   return {
-    ...arcsBothWays(n, lags),
+    ...arcsBothWays(n, [...lags, ...nightLags(agenda, nights)]),
     minutes: Int32Array.from(agenda.tasks, (t) => t.minutes),
     open,
     kitOf: changes.kitOf,
@@ -67,6 +71,7 @@ function netOf(agenda: Agenda, { project, open, changes, crew }: AgendaParts, ho
       ),
     ),
     capacities: project.capacities,
+    windows: agenda.windows,
     horizon,
   };
 }
@@ -136,11 +141,13 @@ export function layAgenda(agenda: Agenda, past?: Past): Laid {
   checkWaits(
     agenda,
     open.map((times, k) => (agenda.tasks[k]?.hands ? times : undefined)),
+    (k) => past?.done.has(k) ?? false,
   );
   checkRounds(agenda);
   const hands = agenda.tasks.map((t) => (t.hands ? handsNeeded(t) : 0));
   const changes = changesOrNone(agenda);
-  const whole: AgendaParts = { project, open, hands, changes, crew: crewOf(agenda, changes) };
+  const crew = crewOf(agenda, changes);
+  const whole: AgendaParts = { project, open, hands, changes, crew, nights: nightsOf(agenda) };
   checkRing(agenda, netOf(agenda, whole, horizon));
   checkRoom(agenda);
   return joined(agenda, past === undefined ? whole : afterPast(agenda, whole, past), horizon);
@@ -159,6 +166,7 @@ function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
       project,
       horizon,
       open: [undefined, ...open, undefined],
+      rules: nightRules(agenda, parts.nights),
       ...(changes.minutes.length === 1 ? {} : crew === undefined ? { change: changeIn(changes) } : { crew }),
     },
     lower:

@@ -5,6 +5,8 @@ import type { Open } from "./engine/openings.ts";
 export interface Arc {
   readonly other: number;
   readonly least: number;
+  /** And the second lies in a later window than the first. */
+  readonly otherWindow?: boolean;
 }
 
 /** An agenda for planning by lists: what is near each task, so that 2 000 tasks do not mean 4 million pairs. */
@@ -23,23 +25,41 @@ export interface Net {
   /** By task: resource and how much of it. */
   readonly needs: readonly (readonly (readonly [resource: number, demand: number])[])[];
   readonly capacities: readonly number[];
+  readonly windows: readonly Open[];
   /** Nothing ends later. */
   readonly horizon: number;
 }
 
+/** A lag in a net. */
+export interface NetLag extends Omit<Arc, "other"> {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Arcs by the task they come from, and by the task they lead to. */
-export function arcsBothWays(
-  n: number,
-  lags: readonly { readonly from: number; readonly to: number; readonly least: number }[],
-): Pick<Net, "out" | "into"> {
+export function arcsBothWays(n: number, lags: readonly NetLag[]): Pick<Net, "out" | "into"> {
   const out: Arc[][] = Array.from({ length: n }, () => []);
   const into: Arc[][] = Array.from({ length: n }, () => []);
-  for (const { from, to, least } of lags) {
+  for (const { from, to, ...how } of lags) {
     if (from === to) continue;
-    out[from]?.push({ other: to, least });
-    into[to]?.push({ other: from, least });
+    out[from]?.push({ other: to, ...how });
+    into[to]?.push({ other: from, ...how });
   }
   return { out, into };
+}
+
+/** The earliest start that an arc leaves to its second task, by the start of the first. */
+export function leastAfter({ windows }: Net, { least, otherWindow }: Arc, start: number): number {
+  if (otherWindow !== true) return start + least;
+  const closes = windows.find(([from, until]) => from <= start && start <= until)?.[1] ?? start;
+  return Math.max(start + least, closes);
+}
+
+/** The latest start that an arc leaves to its first task, by the start of the second. */
+export function mostBefore({ windows }: Net, { least, otherWindow }: Arc, start: number): number {
+  if (otherWindow !== true) return start - least;
+  const opens = windows.find(([from, until]) => from <= start && start <= until)?.[0] ?? start + 1;
+  return Math.min(start - least, opens - 1);
 }
 
 /** The same plan run backwards from a moment: a start there is the end here, counted from it. */
@@ -51,13 +71,15 @@ export function mirroredStarts(net: Net, horizon: number, starts: ArrayLike<numb
 export function mirroredNet(net: Net, horizon: number): Net {
   const { minutes } = net;
   const turned = (arcs: readonly Arc[], i: number, sign: 1 | -1): Arc[] =>
-    arcs.map(({ other, least }) => ({
+    arcs.map(({ other, least, ...how }) => ({
+      ...how,
       other,
       least: least + sign * ((minutes[other] as number) - (minutes[i] as number)),
     }));
   return {
     ...net,
     horizon,
+    windows: net.windows.map(([from, until]): Open => [horizon - until, horizon - from]).reverse(),
     // of an arc i → j the mirror leads from j to i, later by how much longer j takes
     out: net.into.map((arcs, i) => turned(arcs, i, -1)),
     into: net.out.map((arcs, i) => turned(arcs, i, 1)),

@@ -1,8 +1,10 @@
 import { type Agenda, wrong } from "./agenda.ts";
 import type { Changes } from "./changes.ts";
 import { crewOf } from "./crew.ts";
+import type { Open } from "./engine/openings.ts";
 import { nextOpen } from "./hand-line.ts";
 import type { AgendaParts } from "./lay-agenda.ts";
+import { openedFrom } from "./nights.ts";
 import type { Lag } from "./project.ts";
 
 /** What has happened: starts of the tasks that were done and who did them, by place in the agenda, and the present [min]. */
@@ -36,7 +38,7 @@ export function afterPast(agenda: Agenda, parts: AgendaParts, past: Past): Agend
     const start = done.get(k);
     if (start !== undefined) return [[start, start]] as const;
     if (!agenda.tasks[k]?.hands) return times;
-    return times
+    return afterNights(agenda, parts, past, k)
       .filter(([, last]) => last >= now)
       .map(([first, last]) => [Math.max(first, now), last] as const);
   });
@@ -65,7 +67,29 @@ export function afterPast(agenda: Agenda, parts: AgendaParts, past: Past): Agend
     hands: parts.hands.map((taken, k) => (done.has(k) ? 0 : taken)),
     changes: left,
     crew: crewOf(agenda, left, past),
+    nights: parts.nights.filter(({ from, to }) => !done.has(from) && !done.has(to)),
   };
+}
+
+/** When a task may start by its windows, and by what was done so that a night must pass. */
+function afterNights(
+  agenda: Agenda,
+  { open, nights }: AgendaParts,
+  { done }: Past,
+  k: number,
+): readonly Open[] {
+  return nights.reduce((times: readonly Open[], { from, to }) => {
+    const start = done.get(from);
+    if (to !== k || start === undefined) return times;
+    const task = agenda.tasks[from];
+    const left = openedFrom(agenda.windows, times, start + (task?.minutes ?? 0));
+    if (left.length > 0) return left;
+    throw wrong(
+      "windows",
+      agenda.windows.length,
+      `No window opens after ${task?.task} for ${agenda.tasks[k]?.task}, which is for a later one.`,
+    );
+  }, open[k] ?? []);
 }
 
 /** Kits by task when of what is done only that is left which somebody still does, or may still hold. */

@@ -1,6 +1,6 @@
 import { nextOpen } from "./hand-line.ts";
 import { HandLines } from "./hand-lines.ts";
-import type { Net } from "./net.ts";
+import { leastAfter, mostBefore, type Net } from "./net.ts";
 import { type RigidGroups, rigidGroups } from "./rigid-groups.ts";
 import { Room } from "./room.ts";
 
@@ -132,18 +132,18 @@ export class Placement {
   /** The earliest that the lags from what is placed allow. */
   #lowest(task: number): number {
     let low = this.release[task] as number;
-    for (const { other, least } of this.net.into[task] ?? []) {
-      const placed = this.start[other] as number;
-      if (placed !== nowhere && placed + least > low) low = placed + least;
+    for (const arc of this.net.into[task] ?? []) {
+      const placed = this.start[arc.other] as number;
+      if (placed !== nowhere) low = Math.max(low, leastAfter(this.net, arc, placed));
     }
     return low;
   }
 
   #dueOf(task: number): number {
     let due = Number.POSITIVE_INFINITY;
-    for (const { other, least } of this.net.out[task] ?? []) {
-      const placed = this.start[other] as number;
-      if (placed !== nowhere) due = Math.min(due, placed - least);
+    for (const arc of this.net.out[task] ?? []) {
+      const placed = this.start[arc.other] as number;
+      if (placed !== nowhere) due = Math.min(due, mostBefore(this.net, arc, placed));
     }
     return due;
   }
@@ -152,10 +152,12 @@ export class Placement {
   tooEarlyFor(group: number): [task: number, start: number][] {
     return this.members(group).flatMap((i) => {
       const start = this.start[i] as number;
-      return (this.net.out[i] ?? []).flatMap(({ other, least }): [number, number][] => {
-        const placed = this.start[other] as number;
-        const isInTime = placed === nowhere || start + least <= placed;
-        return isInTime || this.groups.of[other] === group ? [] : [[other, start + least]];
+      return (this.net.out[i] ?? []).flatMap((arc): [number, number][] => {
+        const placed = this.start[arc.other] as number;
+        const least = leastAfter(this.net, arc, start);
+        return placed === nowhere || least <= placed || this.groups.of[arc.other] === group
+          ? []
+          : [[arc.other, least]];
       });
     });
   }

@@ -140,11 +140,14 @@ function longestChain(net: Net, longest: number, hands: readonly number[]): numb
   for (let round = 0, moved = true; moved && round < n; round++) {
     moved = false;
     for (let i = 0; i < n; i++)
-      for (const { other, least } of net.into[i] ?? []) {
+      for (const { other, least, otherWindow } of net.into[i] ?? []) {
         if (least < 0) continue;
         let count = sessions[other] as number;
         let after = count === 0 ? 0 : (since[other] as number) + least;
-        if (isHands(i) && (count === 0 || after + (net.minutes[i] as number) > longest)) {
+        if (
+          isHands(i) &&
+          (count === 0 || otherWindow === true || after + (net.minutes[i] as number) > longest)
+        ) {
           count++;
           after = 0;
         }
