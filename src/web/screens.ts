@@ -148,7 +148,7 @@ export const screens: readonly Screen[] = [
   {
     place: "trials",
     path: "/trials/:trial/evenings",
-    view: lazy(async () => ({ default: (await import("./trials/evenings/view.tsx")).TrialEvenings })),
+    view: lazy(async () => ({ default: (await import("./trials/evenings/view.tsx")).TrialEveningsScreen })),
   },
   {
     place: "trials",

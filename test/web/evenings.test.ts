@@ -1,3 +1,5 @@
+import { readFile } from "node:fs/promises";
+import ICAL from "ical.js";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Desk } from "./bench-notebook.ts";
@@ -66,6 +68,19 @@ async function newHouse(): Promise<{ readonly house: House; readonly piece: stri
 /** It is this o'clock for the page, by the clock on the wall in Berlin in summer time. */
 const itIs = (page: Page, day: string, at: string) =>
   page.clock.setFixedTime(new Date(`2026-10-${day}T${at}:00+02:00`));
+/** What another author's reader finds in the calendar file that the page gives. */
+async function takenTo(page: Page) {
+  const [file] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Take it to a calendar" }).click(),
+  ]);
+  await page.getByText(/^Saved as .*\.ics/).waitFor();
+  const calendar = new ICAL.Component(ICAL.parse(await readFile(await file.path(), "utf8")));
+  return calendar.getAllSubcomponents("vevent").map((event) => {
+    const { uid, startDate, sequence } = new ICAL.Event(event);
+    return { uid, start: String(startDate), sequence };
+  });
+}
 const rows = (page: Page) => page.locator(".evening-row b").allTextContents();
 
 describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (size) => {
@@ -151,13 +166,52 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a trial on a %s", (
     await page.getByRole("heading", { name: "When are you free?" }).waitFor();
     await page.getByText(/^The last coat is done on/).waitFor();
     await page.getByLabel("First evening").fill("2030-03-04");
+    await page.getByLabel("Until").fill("21:30");
     // The running trial of the demo has four padded coats left from four jars; three fit into an evening of three hours.
     await page.getByText(/^The last coat is done on Tue 5 Mar, .*, on two evenings\.$/).waitFor();
     await page.getByText("Nothing ends earlier, takes fewer evenings or waits less.").waitFor();
     expect(await rows(page)).toEqual(["Mon 4 Mar", "Tue 5 Mar"]);
     await expectWellMade(page, `trial-evenings-${size}`);
-    await page.getByRole("button", { name: "Not this evening: Tue 5 Mar" }).click();
+    // By hand: four jars of six minutes and three changes of ten are 54, the next coat an hour after the last: D is done with coat 6
+    // at 22:12, 42 minutes after the evening, so that a quarter past five is the latest start in steps of five minutes.
+    await page.getByRole("heading", { name: "Six patches come due while you are asleep" }).waitFor();
+    await page
+      .getByText(/B 6, C 6 and D 6 may go on from 21:34 to 22:06; Mon 4 Mar ends at 21:30\./)
+      .waitFor();
+    await page.getByRole("button", { name: "Start at 17:15" }).click();
+    await page.getByText(/^The last coat is done on Mon 4 Mar, .*, on one evening\.$/).waitFor();
+    await page.getByText("Mon 4 Mar begins at 17:15.").waitFor();
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("img", { name: /^Tue 5 Mar/ }).waitFor();
+    const move = async (day: string) => {
+      await page.getByRole("button", { name: `Move the evening of ${day}` }).click();
+      await expectWellMade(page, `trial-evenings-move-${size}`);
+    };
+    await move("Tue 5 Mar");
+    await page.getByRole("button", { name: "Move it, the rest follows" }).click();
+    await page.getByText("It is there already").waitFor();
+    await page.getByLabel("To which day?").fill("2030-03-09");
+    await page.getByRole("button", { name: "Move it, the rest follows" }).click();
+    await page.getByText("The evening of Tue 5 Mar is moved.").waitFor();
     await page.getByRole("img", { name: /^Wed 6 Mar/ }).waitFor();
+    expect(await rows(page)).toEqual(["Mon 4 Mar", "Wed 6 Mar"]);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("img", { name: /^Tue 5 Mar/ }).waitFor();
+
+    const taken = await takenTo(page);
+    await move("Tue 5 Mar");
+    await page.getByRole("button", { name: "Not on Tue 5 Mar at all" }).click();
+    await page.getByRole("img", { name: /^Wed 6 Mar/ }).waitFor();
+    const again = await takenTo(page);
+    expect(taken.map((e) => e.start)).toEqual(["2030-03-04T18:00:00", "2030-03-05T18:00:00"]);
+    expect(again.map((e) => e.start)).toEqual(["2030-03-04T18:00:00", "2030-03-06T18:00:00"]);
+    expect(again.map((e) => e.sequence)).toEqual(taken.map((e) => e.sequence + 1));
+    expect(again.map((e) => e.uid)).toEqual(taken.map((e) => e.uid));
+    // On paper: the evenings with blanks, and no field.
+    await page.emulateMedia({ media: "print" });
+    expect(await page.getByRole("columnheader", { name: "Began" }).count()).toBe(2);
+    expect(await page.getByLabel("First evening").isVisible()).toBe(false);
+    await page.emulateMedia({ media: "screen" });
     await page.getByLabel("Minutes for one patch").fill("0");
     await page.getByText("0.5 to 120 minutes would do.").waitFor();
     await page.getByLabel("Minutes for one patch").fill("3");
@@ -168,6 +222,7 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a trial on a %s", (
     await page.getByRole("img", { name: /^Wed 6 Mar/ }).waitFor();
     await page.getByRole("button", { name: "Keep these evenings" }).click();
     await page.getByText("These evenings are kept").waitFor();
+    await page.getByRole("button", { name: "Undo" }).waitFor();
     await page.reload();
     await page.getByRole("img", { name: /^Mon 4 Mar/ }).waitFor();
     expect(await rows(page)).not.toContain("Tue 5 Mar");

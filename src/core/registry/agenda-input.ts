@@ -28,8 +28,8 @@ function windowsOf(given: AgendaInput, clock: ShopClock): [number, number][] {
   return merged;
 }
 
-/** The moment at which a task may start at the earliest, from its own date and its jar's. */
-function releaseOf(given: AgendaInput, k: number, clock: ShopClock): number {
+/** The moment at which a task may start at the earliest, from its own date and its jar's; 1970 where neither says. */
+export function releaseOf(given: AgendaInput, k: number, clock: ShopClock): number {
   const { notBefore, jar } = given.tasks[k] as AgendaInput["tasks"][number];
   const own = notBefore === undefined ? 0 : clock.minutes(notBefore, `tasks[${k}].notBefore`);
   if (jar === undefined) return own;

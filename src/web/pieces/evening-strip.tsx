@@ -7,7 +7,7 @@ import { EveningRow, type RowTelling } from "./evening-row.tsx";
 import { clockOf, dayName } from "./plan-words.ts";
 import { type StripRow, stripHours, stripRows } from "./strip-rows.ts";
 
-const left = 112;
+const left = 120;
 /** Narrower than this, a row's name stands above it. */
 const beside = 560;
 const leastWidth = 280;

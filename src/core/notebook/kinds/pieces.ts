@@ -67,5 +67,9 @@ export const pieceKinds = {
     retainedSample: z.string().optional(),
     care: z.string().optional(),
   }),
-  "free-time": z.looseObject({ windows: z.array(z.looseObject({ from: z.string(), to: z.string() })) }),
+  /** About a trial, with the evenings that its plan took of them: instants, so that a calendar can be told what changed. */
+  "free-time": z.looseObject({
+    windows: z.array(z.looseObject({ from: z.string(), to: z.string() })),
+    evenings: z.array(z.looseObject({ from: z.string(), until: z.string() })).optional(),
+  }),
 } as const;

@@ -23,6 +23,7 @@ const settledMs = 200;
 export function createPlanner(agenda: () => AgendaInput | null) {
   const [told, setTold] = createSignal<Told>();
   const [searching, setSearching] = createSignal(false);
+  const [unfetched, setUnfetched] = createSignal(false);
   let worker: Worker | undefined;
   const end = () => {
     worker?.terminate();
@@ -33,6 +34,7 @@ export function createPlanner(agenda: () => AgendaInput | null) {
     const given = agenda();
     end();
     setTold(undefined);
+    setUnfetched(false);
     if (given === null) return;
     setSearching(true);
     const timer = setTimeout(() => begin(given), settledMs);
@@ -45,11 +47,15 @@ export function createPlanner(agenda: () => AgendaInput | null) {
       if ("refused" in data || data.done) end();
     });
     worker.addEventListener("error", () => {
-      setTold(undefined); // not fetched: out of reach, and these pages are not kept yet
+      setUnfetched(told() === undefined); // out of reach, and these pages are not kept yet
       end();
     });
     worker.postMessage({ agenda: given } satisfies Asked);
   }
   onCleanup(end);
-  return { told, searching, end };
+  const refused = () => {
+    const last = told();
+    return last !== undefined && "refused" in last ? last.refused : undefined;
+  };
+  return { told, refused, searching, unfetched, end };
 }

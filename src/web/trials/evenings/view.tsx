@@ -1,29 +1,33 @@
-import { createMemo, createSignal, For, Show, untrack } from "solid-js";
-import type { ScheduleStep } from "../../../core/notebook/kinds/pieces.ts";
-import type { AgendaCoat } from "../../../core/registry/trial-agenda.ts";
-import { trialAgenda } from "../../../core/registry/trial-agenda.ts";
+import { createMemo, createSignal, For, Show } from "solid-js";
+import type { ShopWindow } from "../../../core/pieces/shop-windows.ts";
 import { type Trial, trialView } from "../../../core/views/trial.ts";
-import { useHeldKeys } from "../../bench/held-keys.ts";
 import { useBook } from "../../book-store/use-book.tsx";
+import { CalendarButton } from "../../controls/calendar-button.tsx";
+import { Caution } from "../../controls/caution.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
-import { TextField } from "../../controls/text-field.tsx";
-import { EveningFields } from "../../pieces/evening-fields.tsx";
+import { fileStem } from "../../controls/file-stem.ts";
+import { UndoStrip } from "../../controls/undo-strip.tsx";
 import { EveningStrip } from "../../pieces/evening-strip.tsx";
 import "../../pieces/pieces.css";
 import { dayName } from "../../pieces/plan-words.ts";
 import type { ScreenProps } from "../../place.ts";
 import { now } from "../../shell/now.ts";
 import { Page } from "../../shell/page.tsx";
-import { clock, dayOf } from "../../words/time.ts";
 import * as words from "../../words/words.ts";
 import { NoTrial } from "../trial-view.tsx";
-import { draftOf, type FreeDraft, keptWindows, windowsOf } from "./free-time.ts";
-import { createPlanner, type Told } from "./planner.ts";
+import { DueLate } from "./due-late.tsx";
+import { EveningTables, NextEvening } from "./evening-lists.tsx";
+import "./evenings.css";
+import { Found } from "./found.tsx";
+import { FreeFields } from "./free-fields.tsx";
+import { MoveEvening } from "./move-evening.tsx";
+import { jarsOf, letterOf, stripSteps } from "./planned.ts";
+import { createTrialEvenings } from "./trial-evenings.ts";
 
 const t = words.trialEvenings;
 
 /** What is left to coat of a trial, laid into the evenings that the person has. */
-export function TrialEvenings(props: ScreenProps) {
+export function TrialEveningsScreen(props: ScreenProps) {
   const book = useBook();
   const trial = createMemo(() =>
     book.look(`trial-evenings:${props.params.trial}`, (read) => trialView(read, props.params.trial ?? "")),
@@ -35,182 +39,165 @@ export function TrialEvenings(props: ScreenProps) {
   );
 }
 
-const readMinutes = (typed: string): number | undefined => {
-  const value = Number(typed.trim().replace(",", "."));
-  return typed.trim() !== "" && value >= 0.5 && value <= 120 ? value : undefined;
-};
-
-/** A, B, C … for the jars, in their order. */
-const letterOf = (jar: string | null, jars: readonly (string | null)[]): string =>
-  jar === null ? "" : String.fromCharCode(65 + jars.indexOf(jar));
+const minuteOf = (wall: string): number => Number(wall.slice(11, 13)) * 60 + Number(wall.slice(14, 16));
 
 function Evenings(props: { readonly trial: Trial }) {
   const book = useBook();
-  const wallOf = (ms: number) => {
-    const instant = new Date(ms).toISOString();
-    return `${dayOf(instant, book.zone)}T${clock(instant, book.zone)}`;
+  const of = createTrialEvenings(book, () => props.trial);
+  const question = () => props.trial.asked.question;
+  const [moving, setMoving] = createSignal<string>();
+  const [changed, setChanged] = createSignal<{ readonly says: string; readonly undo: () => void }>();
+  const coats = () => of.planned()?.coats ?? [];
+  const jars = () => jarsOf(of.agenda()?.coats ?? []);
+  const change = (day: string, to: ShopWindow | null, says: string) => {
+    const before = of.free();
+    of.setFree((was) => ({ ...was, changes: [...was.changes, { day, to }] }));
+    setMoving(undefined);
+    setChanged({ says, undo: () => of.setFree(before) });
   };
-  /** To the quarter of an hour, so that a plan stands still while it is read. */
-  const quarter = createMemo(() => wallOf(Math.ceil(Date.parse(now()) / 900_000) * 900_000));
-  const [kept, setKept] = createSignal(untrack(() => keptWindows(book.whole(), quarter())));
-  const [draft, setDraft] = createSignal<FreeDraft>(untrack(() => draftOf(kept(), dayOf(now(), book.zone))));
-  const [typed, setTyped] = createSignal({ patch: "3", change: "10" });
-  const [told, setTold] = createSignal(false);
-  /** What was kept stands until something is typed. */
-  const put = (change: Partial<FreeDraft>) => {
-    setKept(null);
-    setTold(false);
-    setDraft((was) => ({ ...was, ...change }));
-  };
-  const windows = createMemo(() => kept() ?? windowsOf(draft(), quarter()));
-  const held = useHeldKeys(() => [props.trial]);
-  const agenda = createMemo(() => {
-    const [minutesPerPatch, changeMinutes, free] = [
-      readMinutes(typed().patch),
-      readMinutes(typed().change),
-      windows(),
-    ];
-    if (minutesPerPatch === undefined || changeMinutes === undefined || free === undefined) return undefined;
-    return book.look(`trial-agenda:${props.trial.id}:${JSON.stringify([typed(), free])}`, (read) =>
-      trialAgenda(read, props.trial.id, held(props.trial.id), {
-        ...{ windows: free, zone: book.zone, minutesPerPatch, wallOf },
-        changeMinutes: Math.ceil(changeMinutes),
-      }),
-    );
-  });
-  const planner = createPlanner(() => agenda()?.input ?? null);
-  const found = () => {
-    const last = planner.told();
-    return last === undefined || "refused" in last ? undefined : last;
-  };
-  const refused = () => {
-    const last = planner.told();
-    return last !== undefined && "refused" in last ? last.refused : undefined;
-  };
-  const coats = () => agenda()?.coats ?? [];
-  const jars = () => [...new Set(coats().map((coat) => coat.jar))];
   const keep = () => {
-    const free = windows();
+    const free = of.windows();
     if (free === undefined) return;
-    book.write({ kind: "free-time", body: { windows: free.map(([from, to]) => ({ from, to })) } });
-    setTold(true);
+    const entry = of.keep(free);
+    setChanged({ says: t.kept, undo: () => book.strike([entry]) });
   };
-  const leaveOut = (day: string) => {
-    const left = kept()?.filter(([from]) => !from.startsWith(day));
-    if (left === undefined) put({ without: [...draft().without, day] });
-    else setKept(left);
+  const undo = () => {
+    changed()?.undo();
+    setChanged(undefined);
+  };
+  const calendar = async () => {
+    const { takenToCalendar } = await import("./calendar.ts");
+    const [planned, free] = [of.planned(), of.windows()];
+    if (planned === undefined || free === undefined)
+      throw new Error("There is a plan where there is a button");
+    const when = { zone: book.zone, stamp: now() };
+    const taken = takenToCalendar({ id: props.trial.id, question: question() }, planned, of.plans(), when);
+    if (taken.isNew) of.keep(free);
+    return taken.text;
   };
   return (
-    <Page title={t.title(props.trial.asked.question)} note={words.trials.title}>
-      <h1>{t.title(props.trial.asked.question)}</h1>
-      <p class="soft">{t.says}</p>
-      <div class="piece-desk">
-        <section class="hung stack piece-fields" aria-live="polite">
-          <Show when={agenda() !== null} fallback={<p>{t.nothingLeft}</p>}>
-            <Show when={refused()} keyed>
+    <Page title={t.title(question())} note={words.trials.title}>
+      <h1>{t.title(question())}</h1>
+      <p class="soft not-on-paper">{t.says}</p>
+      <Show when={of.agenda() !== null} fallback={<AllOn trial={props.trial.id} />}>
+        <div class="trial-evenings">
+          <section class="hung stack" aria-live="polite">
+            <Show when={of.planner.refused()} keyed>
               {(why) => <DoesNotFit heading={t.refused} says={why} />}
             </Show>
-            <Show when={found()}>{(plan) => <Found told={plan()} />}</Show>
-            <Show when={planner.searching()}>
-              <div class="side-by-side">
+            <Show when={of.agenda() === undefined}>
+              <p>{t.notRead}</p>
+            </Show>
+            <Show when={!of.hasRoom()}>
+              <p>{t.none}</p>
+            </Show>
+            <Show when={of.planner.unfetched()}>
+              <DoesNotFit heading={t.unfetched} says={t.unfetchedSays} />
+            </Show>
+            <Show when={of.found()}>{(plan) => <Found told={plan()} />}</Show>
+            <Show when={of.planner.searching()}>
+              <div class="side-by-side not-on-paper">
                 <progress aria-label={t.planning} />
-                <button type="button" onClick={planner.end}>
+                <button type="button" onClick={of.planner.end}>
                   {t.enough}
                 </button>
               </div>
             </Show>
-            <Show when={found()?.plan} keyed>
+            <Show when={changed()} keyed>
+              {(what) => <UndoStrip says={what.says} onUndo={undo} />}
+            </Show>
+            <NextEvening coats={coats()} today={of.wall().slice(0, 10)} />
+            <Show when={coats().length > 0}>
+              <Caution says={words.pieces.air}>
+                {words.pieces.rags} {words.pieces.estimate}
+              </Caution>
+            </Show>
+            <Show when={of.found()?.plan} keyed>
               {(plan) => (
-                <EveningStrip
-                  steps={stepsOf(coats(), plan.starts)}
-                  nameOf={(step) => step.note ?? ""}
-                  act={(day) => (
-                    <button
-                      type="button"
-                      class="words"
-                      aria-label={t.notThisOf(dayName(day))}
-                      onClick={() => leaveOut(day)}
-                    >
-                      {t.notThis}
-                    </button>
+                <Show when={of.agenda()} keyed>
+                  {({ input }) => (
+                    <DueLate
+                      input={input}
+                      plan={plan}
+                      coats={coats()}
+                      now={of.wall()}
+                      onBegin={(day, from, until) =>
+                        change(day, [`${day}T${from}`, `${day}T${until}`], t.beginsAt(dayName(day), from))
+                      }
+                    />
                   )}
-                />
+                </Show>
               )}
             </Show>
-            <Show when={jars().some((jar) => jar !== null)} fallback={<p class="soft">{t.keyShut}</p>}>
-              <ul class="plain">
-                <For each={jars()}>{(jar) => <li>{t.letter(letterOf(jar, jars()), jar ?? "")}</li>}</For>
-              </ul>
+          </section>
+          <section class="hung stack trial-strip">
+            <Show when={coats().length > 0}>
+              <EveningStrip
+                steps={stripSteps(coats())}
+                nameOf={(step) => step.note ?? ""}
+                now={{ day: of.wall().slice(0, 10), minute: minuteOf(of.wall()) }}
+                act={(day) => (
+                  <button
+                    type="button"
+                    class="words not-on-paper"
+                    aria-label={words.evenings.moveThis(dayName(day))}
+                    aria-expanded={moving() === day}
+                    onClick={() => setMoving((was) => (was === day ? undefined : day))}
+                  >
+                    {words.evenings.move}
+                  </button>
+                )}
+              />
+              <Show when={moving()} keyed>
+                {(day) => (
+                  <MoveEvening
+                    day={day}
+                    windows={of.windows() ?? []}
+                    now={of.wall()}
+                    onMove={(to) => change(day, to, words.evenings.moved(dayName(day)))}
+                    onLeaveOut={() => change(day, null, t.leftOut(dayName(day)))}
+                  />
+                )}
+              </Show>
+              <Show when={jars().some((jar) => jar !== null)} fallback={<p class="soft">{t.keyShut}</p>}>
+                <ul class="plain">
+                  <For each={jars()}>{(jar) => <li>{t.letter(letterOf(jar, jars()), jar ?? "")}</li>}</For>
+                </ul>
+              </Show>
+              <EveningTables coats={coats()} />
+              <p class="soft small">{t.waits(coats()[0]?.leastWaitMinutes ?? 0)}</p>
+              <div class="to-take not-on-paper">
+                <p class="side-by-side">
+                  <button type="button" onClick={() => print()}>
+                    {t.print}
+                  </button>
+                </p>
+                <CalendarButton
+                  name={`${fileStem(question(), "trial").slice(0, 60)}.ics`}
+                  write={calendar}
+                  also={t.calendarKept}
+                />
+              </div>
             </Show>
-            <p class="soft small">{t.waits(coats()[0]?.leastWaitMinutes ?? 0)}</p>
-          </Show>
-        </section>
-        <section class="hung stack piece-mix">
-          <h2>{t.free}</h2>
-          <EveningFields
-            draft={draft()}
-            untilWrong={draft().until <= draft().from ? words.pieces.untilWrong : undefined}
-            onChange={put}
-          />
-          <button type="button" onClick={keep}>
-            {t.keep}
-          </button>
-          <p role="status">{told() ? t.kept : ""}</p>
-          <TextField
-            label={t.minutesPerPatch}
-            inputMode="decimal"
-            value={typed().patch}
-            wrong={readMinutes(typed().patch) === undefined ? t.minutesWrong : undefined}
-            onInput={(patch) => setTyped((was) => ({ ...was, patch }))}
-          />
-          <TextField
-            label={t.change}
-            inputMode="decimal"
-            value={typed().change}
-            hint={t.usual}
-            wrong={readMinutes(typed().change) === undefined ? t.minutesWrong : undefined}
-            onInput={(change) => setTyped((was) => ({ ...was, change }))}
-          />
-        </section>
-      </div>
+          </section>
+          <section class="hung stack not-on-paper">
+            <FreeFields of={of} onType={() => setChanged(undefined)} />
+            <button type="button" onClick={keep}>
+              {t.keep}
+            </button>
+          </section>
+        </div>
+      </Show>
     </Page>
   );
-
-  /** Planned coats as the strip takes its steps. */
-  function stepsOf(all: readonly AgendaCoat[], starts: Readonly<Record<string, string>>): ScheduleStep[] {
-    return all
-      .flatMap((coat) => {
-        const start = starts[coat.task];
-        return start === undefined ? [] : [{ coat, start }];
-      })
-      .sort((a, b) => (a.start < b.start ? -1 : 1))
-      .map(({ coat, start }) => ({
-        step: coat.task,
-        what: "coat" as const,
-        day: start.slice(0, 10),
-        at: start.slice(11, 16),
-        minutes: coat.minutes,
-        leastWaitMinutes: coat.leastWaitMinutes,
-        note: t.block(letterOf(coat.jar, jars()), coat.coat),
-      }));
-  }
 }
 
-/** When it ends, and how sure it is that nothing is better. */
-function Found(props: { readonly told: Exclude<Told, { readonly refused: string }> }) {
-  const when = (at: string) => `${dayName(at.slice(0, 10))}, ${at.slice(11, 16)}`;
-  const sure = () => {
-    const { provenBest, lowerBound } = props.told;
-    if (provenBest !== null) return t.proven[provenBest];
-    return lowerBound === null ? "" : t.bound(when(lowerBound));
-  };
-  return (
-    <Show when={props.told.plan} keyed fallback={<p>{t.none}</p>}>
-      {(plan) => (
-        <p>
-          <b>{t.ends(when(plan.finish), plan.sessions)}</b> {sure()} {t.idle(plan.idleMinutes)}
-        </p>
-      )}
-    </Show>
-  );
-}
+/** Nothing is left to coat: what comes next. */
+const AllOn = (props: { readonly trial: string }) => (
+  <p>
+    {t.nothingLeft}{" "}
+    <a class="press" href={`/trials/${props.trial}`}>
+      {t.toTrial}
+    </a>
+  </p>
+);

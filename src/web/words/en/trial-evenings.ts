@@ -1,5 +1,9 @@
 import { counted } from "../counted.ts";
 
+const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? "") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;
+
 /** The evenings that a trial takes. */
 export const trialEvenings = {
   title: (question: string) => `Evenings for “${question}”`,
@@ -12,8 +16,14 @@ export const trialEvenings = {
   minutesWrong: "0.5 to 120 minutes would do.",
   keep: "Keep these evenings",
   kept: "These evenings are kept; the next plan starts from them.",
-  notThis: "Not this evening",
-  notThisOf: (day: string) => `Not this evening: ${day}`,
+  keptLast: "These are the evenings kept last; typing here lays them anew.",
+  notThisOf: (day: string) => `Not on ${day} at all`,
+  leftOut: (day: string) => `${day} is left out.`,
+  beginsAt: (day: string, at: string) => `${day} begins at ${at}.`,
+  notRead: "The plan appears here once the fields can be read.",
+  unfetched: "The planner is out of reach just now",
+  unfetchedSays:
+    "It is fetched from the house once. Change anything here when the house is in reach, and it plans.",
   planning: "Looking for a better plan",
   enough: "That is good enough",
   ends: (when: string, evenings: number) =>
@@ -28,6 +38,38 @@ export const trialEvenings = {
   none: "The evenings given have no room for it. Longer ones, or more, would do.",
   refused: "This cannot be planned yet",
   nothingLeft: "All coats are on.",
+  toTrial: "To the trial",
+  print: "Print the evenings",
+  calendarKept: "The evenings are kept with it.",
+  gone: "Not in the plan any more.",
+  when: "When",
+  what: "Coat",
+  on: "On",
+  dryBy: "Dry at",
+  began: "Began",
+  remark: "Remark",
+  work: (letter: string, coat: number) =>
+    letter === "" ? `Coat ${coat}, all jars` : `${letter}: coat ${coat}`,
+  coatFrom: (coat: number, jar: string | null) =>
+    jar === null ? `Coat ${coat}` : `Coat ${coat} from ${jar}`,
+  patches: (n: number) => (n === 1 ? "one patch" : `${counted(n)} patches`),
+  /** What comes due too late for its evening; at night somebody is asleep. */
+  dueLate: (patches: number, hour: number, inTime: boolean) => {
+    const what = patches === 1 ? "One patch comes due" : `${capital(counted(patches))} patches come due`;
+    if (inTime) return `${what} too late to be done that evening`;
+    return `${what} ${hour >= 22 || hour < 6 ? "while you are asleep" : "after you have stopped"}`;
+  },
+  dueSays: (due: {
+    readonly coats: readonly string[];
+    readonly from: string;
+    readonly to: string;
+    readonly day: string;
+    readonly until: string;
+  }) =>
+    `${capital(listed(due.coats))} may go on from ${due.from === due.to ? due.from : `${due.from} to ${due.to}`}; ${due.day} ends at ${due.until}.`,
+  dueBegin: (at: string) => `Start at ${at} instead, and they go on that evening too.`,
+  dueNever: "Starting up to six hours earlier would not be enough: they wait for the next evening.",
+  beginAt: (at: string) => `Start at ${at}`,
   keyShut: "The key is shut, so all jars are coated in one go, in the order drawn for each coat.",
   letter: (letter: string, jar: string) => `${letter}: ${jar}`,
   block: (letter: string, coat: number) => `${letter}${letter === "" ? "coat " : " "}${coat}`,

@@ -8,11 +8,13 @@ export const pieceSayings: Sayings<keyof typeof pieceKinds> = {
     `${name.of(name.entry.about[0])} scheduled: ${b.recipe.coats} coats of a ${b.recipe.cutLbPerGal} lb cut, in ${b.steps.length} steps.`,
   "piece-handed-over": (b, name) =>
     `${name.about} handed over${also(" to ", b.to)}${also(", retained sample ", b.retainedSample)}.`,
-  "free-time": (b) => {
+  "free-time": (b, name) => {
     const [first] = b.windows;
+    const planned =
+      b.evenings === undefined ? "" : ` ${name.about} takes ${b.evenings.length} of these evenings.`;
     if (b.windows.length < 3)
-      return `Free: ${list(b.windows.map((w) => `${plain(w.from)} to ${plain(w.to)}`))}.`;
-    return `Free ${b.windows.length} times, from ${plain(first?.from ?? "")} to ${plain(b.windows.at(-1)?.to ?? "")}.`;
+      return `Free: ${list(b.windows.map((w) => `${plain(w.from)} to ${plain(w.to)}`))}.${planned}`;
+    return `Free ${b.windows.length} times, from ${plain(first?.from ?? "")} to ${plain(b.windows.at(-1)?.to ?? "")}.${planned}`;
   },
 };
 
