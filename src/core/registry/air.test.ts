@@ -203,6 +203,25 @@ describe("dew point, wood and flash point", () => {
   });
 
   test.each([
+    ["dew-point", { temperatureC: 50.1, relativeHumidity: 0.5 }, ["temperatureC"]],
+    ["dew-point", { temperatureC: 20, relativeHumidity: 0.5, surfaceC: -0.1 }, ["surfaceC"]],
+    ["dew-point", { temperatureC: 50, relativeHumidity: 0.5, surfaceC: 0 }, []],
+    ["wood-moisture", { temperatureC: 50.1, relativeHumidity: 0.5 }, ["temperatureC"]],
+    [
+      "wood-moisture",
+      {
+        temperatureC: 0,
+        relativeHumidity: 0.5,
+        otherSeason: { temperatureC: -0.1, relativeHumidity: 0.5 },
+      },
+      ["otherSeason.temperatureC"],
+    ],
+  ])("%s %j lies outside a shop's air at %j", (name, input, fields) => {
+    const flags = run(name, input).flags as readonly { readonly code: string; readonly field: string }[];
+    expect(flags.filter(({ code }) => code === "outside-shop").map(({ field }) => field)).toEqual(fields);
+  });
+
+  test.each([
     ["dew-point", { temperatureC: 70, relativeHumidity: 0.5 }, "temperatureC"],
     ["dew-point", { temperatureC: 20, relativeHumidity: 0.5, pressurePa: 1 }, "pressurePa"],
     ["wood-moisture", { temperatureC: 200, relativeHumidity: 0.5 }, "temperatureC"],

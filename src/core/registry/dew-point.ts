@@ -4,7 +4,7 @@ import { humidityRatio, standardPressure, validAirPressure, wetBulb } from "../a
 import { waterSaturationPressure } from "../air/saturation-pressure.ts";
 import { DomainError } from "../domain-error.ts";
 import { celsiusFromKelvin, type Kelvin, pascal } from "../units.ts";
-import { kelvinOf } from "./air-input.ts";
+import { kelvinOf, outsideShop } from "./air-input.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
 
@@ -59,19 +59,23 @@ export const dewPointCalculation = defineCalculation({
     humidityRatio: z.number().describe("kg of water to a kg of dry air"),
     flags: z.array(flag),
   }),
-  run: ({ temperatureC, relativeHumidity, surfaceC = temperatureC, pressurePa }) => {
+  run: ({ temperatureC, relativeHumidity, surfaceC, pressurePa }) => {
     const air = kelvinOf(temperatureC);
     const dew = celsiusFromKelvin(dewPoint(air, relativeHumidity));
     const saturated = waterSaturationPressure(air);
     const vapour = pascal(relativeHumidity * saturated);
     return {
       dewPointC: dew,
-      marginC: surfaceC - dew,
+      marginC: (surfaceC ?? temperatureC) - dew,
       wetBulbC: wetBulbC(air, relativeHumidity, pressurePa),
       vapourPressurePa: vapour,
       saturationPressurePa: saturated,
       humidityRatio: humidityRatio(vapour, pascal(pressurePa)),
-      flags: dew < 0 ? [frost] : [],
+      flags: [
+        ...(dew < 0 ? [frost] : []),
+        ...outsideShop("temperatureC", temperatureC),
+        ...(surfaceC === undefined ? [] : outsideShop("surfaceC", surfaceC)),
+      ],
     };
   },
   sources: [

@@ -46,9 +46,14 @@ export const amounts = z
 
 /** Standard uncertainties of what was measured with; zero or absent is taken as exact. */
 export const instruments = z.strictObject({
-  scaleG: z.number().min(0).optional().describe("standard uncertainty of a weighing"),
-  jugMl: z.number().min(0).optional().describe("standard uncertainty of a measured volume"),
-  temperatureC: z.number().min(0).optional().describe("standard uncertainty of the liquid's temperature"),
+  scaleG: z.number().min(0).max(1000).optional().describe("standard uncertainty of a weighing"),
+  jugMl: z.number().min(0).max(1000).optional().describe("standard uncertainty of a measured volume"),
+  temperatureC: z
+    .number()
+    .min(0)
+    .max(20)
+    .optional()
+    .describe("standard uncertainty of the liquid's temperature"),
   strengthVolumeFraction: z
     .number()
     .min(0)
@@ -64,6 +69,7 @@ export const instruments = z.strictObject({
   partialDensityKgM3: z
     .number()
     .min(0)
+    .max(500)
     .optional()
     .describe("standard uncertainty of the dissolved resin's density"),
 });

@@ -4,6 +4,7 @@ import { celsius, metre } from "../units.ts";
 import { equilibriumMoisture, validWoodTemperature } from "../wood/equilibrium-moisture.ts";
 import { grains, movement } from "../wood/movement.ts";
 import { type Shrinkage, shrinkageOf, woodSpecies } from "../wood/shrinkage.ts";
+import { outsideShop } from "./air-input.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
 
@@ -93,7 +94,11 @@ export const woodMoisture = defineCalculation({
               giveOrTakeMm: Math.abs(moved.change) * 1e3 * 0.15,
               method: moved.method,
             },
-      flags: nearSaturation([given.relativeHumidity, other?.relativeHumidity ?? 0]),
+      flags: [
+        ...nearSaturation([given.relativeHumidity, other?.relativeHumidity ?? 0]),
+        ...outsideShop("temperatureC", given.temperatureC),
+        ...(other === undefined ? [] : outsideShop("otherSeason.temperatureC", other.temperatureC)),
+      ],
     };
   },
   sources: [
