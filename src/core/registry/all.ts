@@ -7,6 +7,7 @@ import { correctJar } from "./correct-jar.ts";
 import { delivery } from "./delivery.ts";
 import { layoutCalculation } from "./design.ts";
 import { dewPointCalculation } from "./dew-point.ts";
+import { dissolvingAlike } from "./dissolving-alike.ts";
 import { dryDown } from "./dry-down.ts";
 import { drying } from "./drying.ts";
 import { filmBuild } from "./film.ts";
@@ -17,6 +18,7 @@ import { piecePlan } from "./pieces.ts";
 import { readyTimeCalculation } from "./ready-time.ts";
 import { restore } from "./restore.ts";
 import { schedule } from "./schedule.ts";
+import { settlingCalculation } from "./settling.ts";
 import { thin } from "./thin.ts";
 import { vapour } from "./vapour.ts";
 import { verdictCalculation } from "./verdict.ts";
@@ -46,6 +48,8 @@ export const calculations: readonly Calculation[] = [
   verdictCalculation,
   oddOneOutCalculation,
   readyTimeCalculation,
+  settlingCalculation,
+  dissolvingAlike,
   area,
   piecePlan,
   delivery,
