@@ -76,6 +76,14 @@ function rulesOf(rules) {
       }
     });
   };
+  // whoever held something changes from it first
+  for (const { who, kit, until } of rules.held ?? [])
+    tasks.forEach((t, j) => {
+      if (!t.hands) return;
+      const free = until + change({ kit }, t);
+      if (capacity.person === 1) rows.push(`s${j} >= ${free}`);
+      else rows.push(`s${j} - ${horizon} h${j}_${who - 1} >= ${free - horizon}`);
+    });
   const indices = [...tasks.keys()];
   share(
     "h",
@@ -137,18 +145,30 @@ export function bestByMip(highs, rules) {
   return { finish, sessions, idleMinutes: rules.capacity.person * spans - work };
 }
 
-/** How few hands-on tasks move in a plan that ends no later than the old one, or as soon after as can be; null when there is none. */
-export function fewestMovedByMip(highs, rules, old, oldFinish) {
+/**
+ * `{ moved, sessions, idleMinutes }` of a plan that ends no later than the old one, or as soon after as can be: the fewest
+ * hands-on tasks that move, then the sessions and the idle minutes; null when there is none.
+ */
+export function bestAgainByMip(highs, rules, old, oldFinish) {
   const { rows, binaries, horizon } = rulesOf(rules);
-  const used = rules.windows.map((_, w) => `u${w}`);
+  const windows = [...rules.windows.keys()];
+  const used = windows.map((w) => `u${w}`);
   const left = rules.tasks.flatMap((t, i) => (t.hands ? [i] : []));
-  const moved = left.map((i) => `m${i}`);
-  const solve = (goal, more) => least(highs, goal, [...rows, ...more], [...binaries, ...used, ...moved]);
-  const stays = left.flatMap((i) => {
+  const moves = left.map((i) => `m${i}`);
+  const solve = (goal, more) => least(highs, goal, [...rows, ...more], [...binaries, ...used, ...moves]);
+  const kept = left.flatMap((i) => {
     const start = old[rules.tasks[i].task];
     return [`s${i} - ${horizon} m${i} <= ${start}`, `s${i} + ${horizon} m${i} >= ${start}`];
   });
-  const finish = solve("F", stays);
-  if (finish === null || left.length === 0) return finish === null ? null : 0;
-  return solve(sum(moved), [...stays, `F <= ${Math.max(finish, oldFinish)}`]);
+  const finish = solve("F", kept);
+  if (finish === null) return null;
+  if (left.length === 0) return { moved: 0, sessions: 0, idleMinutes: 0 };
+  kept.push(`F <= ${Math.max(finish, oldFinish)}`);
+  const moved = solve(sum(moves), kept);
+  kept.push(`${sum(moves)} <= ${moved}`);
+  const sessions = solve(sum(used), kept);
+  kept.push(`${sum(used)} <= ${sessions}`, ...spanRows(rules, horizon));
+  const spans = solve(windows.map((w) => `e${w} - f${w}`).join(" + "), kept);
+  const work = rules.tasks.reduce((total, t) => total + (t.hands ? t.minutes : 0), 0);
+  return { moved, sessions, idleMinutes: rules.capacity.person * spans - work };
 }

@@ -2,6 +2,16 @@
 import { randomFromSeed, randomIndex } from "../../dist/core/random.js";
 import { clockOf, minuteOf } from "./random-agendas.mjs";
 
+/** What each of those who did something held last: `{ who, kit, until }`, people from 1. */
+function heldBy(begun, starts, who = {}) {
+  const held = new Map();
+  for (const { task, kit, minutes } of begun) {
+    const last = { who: who[task] ?? 1, kit, until: starts.get(task) + minutes };
+    if (last.until > (held.get(last.who)?.until ?? -1)) held.set(last.who, last);
+  }
+  return [...held.values()];
+}
+
 /** `{ given, rules, old, oldFinish }` for an agenda and its plan, or nothing when nothing of it was begun. */
 export function lateCoat(seed, { given, rules }, answer) {
   const random = randomFromSeed(`late ${seed}`);
@@ -30,6 +40,7 @@ export function lateCoat(seed, { given, rules }, answer) {
     },
     rules: {
       ...rules,
+      held: heldBy(begun, starts, answer.who),
       tasks: rules.tasks.map(({ notBefore = 0, round, ...t }) => {
         const fixed = starts.get(t.task);
         // what is done is beyond every rule but the waits after it

@@ -19,7 +19,6 @@ const features = {
   "people with everything": ["people", ...alone],
 };
 export const kinds = Object.keys(features);
-export const kindsWith = (what) => kinds.filter((kind) => features[kind].includes(what));
 
 /** Changes that no detour shortens. */
 function drawnSetups(draw, kits) {

@@ -52,7 +52,7 @@ const replan = z
       .optional(),
   })
   .describe(
-    "as much of an old plan is kept as can be: the finish, or the soonest after it, and then the most starts; sessions and idle minutes are no goals",
+    "as much of an old plan is kept as can be: the finish, or the soonest after it, and then the most starts; of such plans one with the fewest sessions, and then the least idle minutes",
   );
 
 /** An agenda as it is typed: tasks in windows of real time. */

@@ -85,7 +85,7 @@ const notFound = {
 
 const defaultAgendaMs = 2000;
 /** Who asks for a plan again stands at the bench. */
-const defaultReplanMs = 250;
+const defaultReplanMs = 200;
 
 function scheduleTasks(given: z.output<typeof agendaInput>): Output {
   const { limitMs: asked, ...agenda } = given;

@@ -143,15 +143,21 @@ export function descend(
  * @param laid      the agenda
  * @param known     a plan to begin with: its finish is kept
  * @param watch     asked when to stop, and told of better plans
+ * @param anew      an engine that holds the goals before
  * @returns         the plan, and whether fewer sessions are impossible
  * @throws DomainError never
  *
  * Valid:  as `shortened`
  * Source: lexicographic order of goals; search as in `solveProject`
  */
-export function fewestSessions(laid: Laid, known: MeasuredPlan, watch: Watch): Bettered {
+export function fewestSessions(
+  laid: Laid,
+  known: MeasuredPlan,
+  watch: Watch,
+  anew = (): Engine => engineUntil(laid, known.finish),
+): Bettered {
   if (known.sessions <= laid.fewest) return { plan: known, proven: true };
-  const engine = engineUntil(laid, known.finish);
+  const engine = anew();
   const used = useOfWindows(laid, engine);
   const limit = togetherAtMost(engine, used, used.length);
   return descend(laid, engine, limit, known, (plan) => plan.sessions - 1, watch);
@@ -163,15 +169,21 @@ export function fewestSessions(laid: Laid, known: MeasuredPlan, watch: Watch): B
  * @param laid      the agenda
  * @param known     a plan to begin with: its finish and its count of sessions are kept
  * @param watch     asked when to stop, and told of better plans
+ * @param anew      an engine that holds the goals before, apart from the count of sessions
  * @returns         the plan, and whether less is impossible
  * @throws DomainError never
  *
  * Valid:  as `shortened`
  * Source: as `fewestSessions`
  */
-export function leastIdle(laid: Laid, known: MeasuredPlan, watch: Watch): Bettered {
+export function leastIdle(
+  laid: Laid,
+  known: MeasuredPlan,
+  watch: Watch,
+  anew = (): Engine => engineUntil(laid, known.finish),
+): Bettered {
   if (known.idleMinutes <= laid.leastIdle) return { plan: known, proven: true };
-  const engine = engineUntil(laid, known.finish);
+  const engine = anew();
   togetherAtMost(engine, useOfWindows(laid, engine), known.sessions);
   const limit = togetherAtMost(engine, idleOfWindows(laid, engine), 2 ** 28);
   return descend(laid, engine, limit, known, (plan) => plan.idleMinutes - 1, watch);

@@ -1,4 +1,6 @@
-import { descend, engineUntil, togetherAtMost } from "./bench-goals.ts";
+import { descend, engineUntil, fewestSessions, leastIdle, togetherAtMost } from "./bench-goals.ts";
+import type { Engine } from "./engine/engine.ts";
+import type { SumAtMost } from "./engine/sum-at-most.ts";
 import { goodAgenda, type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import { earliestStarts } from "./heads.ts";
 import type { Laid } from "./lay-agenda.ts";
@@ -31,7 +33,8 @@ const movedIn = ({ hands }: Laid, old: Int32Array, starts: ArrayLike<number>): n
 
 /**
  * A plan for what is left of an agenda that keeps as much of the old one as it can: it ends no later than the old plan, or
- * as soon after as can be, and of such plans it moves the fewest hands-on tasks. Sessions and idle minutes are not goals here.
+ * as soon after as can be; of such plans it moves the fewest hands-on tasks, and of those it has the fewest sessions and then
+ * the least idle minutes.
  *
  * @param laid    the agenda after its past
  * @param old     the old plan (n)
@@ -61,13 +64,15 @@ export function replanned(laid: Laid, old: OldPlan, search: AgendaSearch): Repla
   const soonest = soonEnough(laid, old, target, within(0.5).mustStop);
   if (soonest.plan === undefined) return { ...none, lowerBound: soonest.lowerBound };
   search.onBest?.(soonest.plan, soonest.lowerBound);
-  const { plan, isMoved } = fewestMoved(laid, old.starts, soonest.plan, target, within(1));
+  const end = Math.max(soonest.plan.finish, target);
+  const fewest = fewestMoved(laid, old.starts, soonest.plan, end, within(0.8));
+  const plan = easedAtBench(laid, old.starts, fewest.plan, end, within);
   return {
     plan,
     lowerBound: soonest.lowerBound,
     isFinishKept: plan.finish <= target || soonest.isProven,
     moved: movedIn(laid, old.starts, plan.starts),
-    isFewestMoved: isMoved,
+    isFewestMoved: fewest.isProven,
   };
 }
 
@@ -111,17 +116,9 @@ function mustMove(laid: Laid, old: Int32Array): number {
   ).length;
 }
 
-function fewestMoved(
-  laid: Laid,
-  old: Int32Array,
-  known: MeasuredPlan,
-  target: number,
-  watch: Watch,
-): { plan: MeasuredPlan; isMoved: boolean } {
-  const count = (plan: MeasuredPlan): number => movedIn(laid, old, plan.starts).length;
-  if (count(known) <= mustMove(laid, old)) return { plan: known, isMoved: true };
-  if (laid.net.minutes.length > searchable) return { plan: known, isMoved: false };
-  const engine = engineUntil(laid, Math.max(known.finish, target));
+/** An engine for plans that end by then, with a limit on how many tasks they move. */
+function keepingEngine(laid: Laid, old: Int32Array, end: number): { engine: Engine; limit: SumAtMost } {
+  const engine = engineUntil(laid, end);
   const moves = [...old.keys()].flatMap((k) => {
     const start = old[k] as number;
     if (start < 0 || (laid.hands[k] as number) === 0) return [];
@@ -131,7 +128,39 @@ function fewestMoved(
     engine.addClause([2 * moved, 1], [task + 1, -start]);
     return [moved];
   });
-  const limit = togetherAtMost(engine, moves, moves.length);
+  return { engine, limit: togetherAtMost(engine, moves, moves.length) };
+}
+
+function fewestMoved(
+  laid: Laid,
+  old: Int32Array,
+  known: MeasuredPlan,
+  end: number,
+  watch: Watch,
+): { plan: MeasuredPlan; isProven: boolean } {
+  const count = (plan: MeasuredPlan): number => movedIn(laid, old, plan.starts).length;
+  if (count(known) <= mustMove(laid, old)) return { plan: known, isProven: true };
+  if (laid.net.minutes.length > searchable) return { plan: known, isProven: false };
+  const { engine, limit } = keepingEngine(laid, old, end);
   const { plan, proven } = descend(laid, engine, limit, known, (best) => count(best) - 1, watch);
-  return { plan, isMoved: proven };
+  return { plan, isProven: proven };
+}
+
+/** Of the plans that end by then and move no more, one with fewer sessions and less idle time. */
+function easedAtBench(
+  laid: Laid,
+  old: Int32Array,
+  known: MeasuredPlan,
+  end: number,
+  within: (share: number) => Watch,
+): MeasuredPlan {
+  if (laid.net.minutes.length > searchable) return known;
+  const moved = movedIn(laid, old, known.starts).length;
+  const anew = (): Engine => {
+    const { engine, limit } = keepingEngine(laid, old, end);
+    limit.most = moved;
+    return engine;
+  };
+  const fewest = fewestSessions(laid, known, within(0.9), anew);
+  return leastIdle(laid, fewest.plan, within(1), anew).plan;
 }
