@@ -105,6 +105,18 @@ describe("as the page asks it", () => {
     const cure: FinishingStep = { what: "cure", minutesPerM2: 0, leastWaitMinutes: 3 * 1440 };
     expect(ask([...two, cure], 1, { begun: begun(2), runs: 100 }).doneBy[0]?.day).toBe("2026-10-11");
   });
+  // By hand: 1454 min at the least and 2901 at the most, the spread draws more; every run ends, on time or never.
+  test("a most wait that a drawn wait overtakes gives way, to the last fraction of a minute", () => {
+    const tied: FinishingStep = { ...coat(9, 1454), mostWaitMinutes: 2901, times: 3 };
+    const daily = [864, 514, 875, 549, 833, 573, 600, 700, 800].map((fromMinute, i) => ({
+      day: daysLater(first, i),
+      fromMinute,
+      untilMinute: fromMinute + 200,
+    }));
+    const { doneBy, neverShare } = ask([tied, coat(67, 828), coat(67)], 1.4, { evenings: daily, runs: 2000 });
+    expect((doneBy.at(-1)?.share ?? 0) + neverShare).toBeCloseTo(1, 12);
+    expect(doneBy.length).toBeGreaterThan(1);
+  });
   test("a share grows with the day, to what is ever done", () => {
     const { doneBy, neverShare } = ask(steps, 2);
     for (const [i, { share }] of doneBy.entries()) expect(share).toBeGreaterThan(doneBy[i - 1]?.share ?? 0);

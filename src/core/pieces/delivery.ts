@@ -1,11 +1,12 @@
 import { inRange } from "../domain-error.ts";
 import { type Random, randomNormal } from "../random.ts";
-import { type CalendarDay, dayFromNumber, dayNumber } from "./calendar-day.ts";
-import { checkEvenings, type Span, spansOf } from "./evening.ts";
-import { checkSteps } from "./finishing-step.ts";
+import { finishedAt } from "./begun.ts";
+import { type CalendarDay, dayFromNumber } from "./calendar-day.ts";
+import { type Span, spansOf } from "./evening.ts";
 import { laidOut, minutesOf, restOf } from "./laid-schedule.ts";
-import { placeTasks } from "./place-tasks.ts";
-import type { PieceToPlan } from "./plan.ts";
+import { checkPiece, type PieceToPlan } from "./piece-to-plan.ts";
+import { placeTasks, shopOf } from "./place-tasks.ts";
+import type { Lane, Task } from "./task.ts";
 
 /** Two waits of three lie between the figure divided by this and times it: from memory, to be edited. */
 export const usualSpread = 1.4;
@@ -37,6 +38,18 @@ function dayOfWork(from: number, minutes: number, evenings: readonly Span[]): nu
   return Math.floor(Math.max(from, evening?.opens ?? from) / 1440);
 }
 
+/** A task whose waits turned out so many times as long; a most wait gives way. */
+function waited(task: Task, times: number): Task {
+  const leastWait = task.leastWait * times;
+  return {
+    ...task,
+    leastWait,
+    mostWait: Math.max(leastWait, task.mostWait),
+    turn: task.turn * times,
+    dries: task.dries * times,
+  };
+}
+
 /**
  * How likely a piece is done by a day, when every wait may turn out longer or shorter than the practised figure.
  *
@@ -44,7 +57,7 @@ function dayOfWork(from: number, minutes: number, evenings: readonly Span[]): nu
  *
  * Each run draws every wait by itself and lays the schedule onto the evenings with it. Waits of one week are alike in
  * truth, cold or damp lasting for days, so the ends of the range are rarer here than at the bench. A night that is asked
- * stays a night, hands take what they take, and a most wait gives way to a least one that was drawn longer. What comes
+ * stays a night, hands take what they take, what a surface waits to be lain on or cleared away is longer by as much, and a most wait gives way to a least one that was drawn longer. What comes
  * after the cure is done on the first of the evenings from then on, or on that day where they reach no further.
  *
  * @param asked  as a plan, the spread s 1–5, a seeded generator, 100–20 000 runs
@@ -56,30 +69,34 @@ function dayOfWork(from: number, minutes: number, evenings: readonly Span[]): nu
  * Source:   the lognormal distribution; the usual spread is from memory
  */
 export function deliveryChance(asked: DeliveryAsked): DeliveryChance {
-  inRange("areaM2", asked.areaM2, { min: 1e-4, max: 200 });
-  checkSteps(asked.steps);
-  checkEvenings(asked.evenings);
+  checkPiece(asked);
   const sigma = Math.log(inRange("spreadTimes", asked.spreadTimes, { min: 1, max: 5 }));
   const runs = Math.round(inRange("runs", asked.runs, { min: 100, max: 20_000 }));
-  const laid = laidOut(asked.steps, asked.areaM2);
+  const laid = laidOut(asked);
   const { steps, cure } = laid;
   const rest = restOf(laid, asked);
-  const drawn = (wait: number): number =>
-    wait === 0 ? 0 : wait * Math.exp(sigma * randomNormal(asked.random));
+  const shop = shopOf(asked);
+  const times = (wait: number): number => (wait === 0 ? 1 : Math.exp(sigma * randomNormal(asked.random)));
+  // alone, no surface waits for what lies under it or in its place
+  const waitOf = (task: Task) =>
+    laid.surfaces.length > 1 ? Math.max(task.leastWait, task.dries) : task.leastWait;
+  const drawn = (lane: Lane): Lane => ({
+    ...lane,
+    tasks: lane.tasks.map((task) => waited(task, times(waitOf(task)))),
+  });
   const afterwards = steps.slice(cure).map(({ step }) => step.leastWaitMinutes);
   const hands = steps.slice(cure).reduce((sum, { step }) => sum + minutesOf(step, asked.areaM2), 0);
   const evenings = spansOf(rest.evenings);
-  const begins = asked.begun === undefined ? 0 : dayNumber(asked.begun.day) * 1440 + asked.begun.minute;
+  const begun = [...(asked.begun === undefined ? [] : [asked.begun]), ...(asked.begunOn ?? [])];
+  const begins = Math.max(0, ...begun.map(finishedAt));
   const done = new Map<number, number>();
   for (let run = 0; run < runs; run++) {
-    const now = rest.tasks.map((task) => {
-      const leastWait = drawn(task.leastWait);
-      return { ...task, leastWait, mostWait: Math.max(leastWait, task.mostWait) };
-    });
-    const last = placeTasks(now, evenings).at(-1);
-    const cured = afterwards.reduce((sum, wait) => sum + drawn(wait), 0);
-    if (last !== undefined && last.left > 0) continue;
-    const day = dayOfWork((last?.end ?? begins) + cured, hands, evenings);
+    const places = placeTasks(rest.lanes.map(drawn), evenings, shop);
+    const cured = afterwards.reduce((sum, wait) => sum + wait * times(wait), 0);
+    const last = places.flatMap((lane) => lane.at(-1) ?? []);
+    if (last.some(({ left }) => left > 0)) continue;
+    const ends = Math.max(begins, ...last.map(({ end }) => end));
+    const day = dayOfWork(ends + cured, hands, evenings);
     done.set(day, (done.get(day) ?? 0) + 1);
   }
   let sum = 0;

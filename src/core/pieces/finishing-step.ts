@@ -39,6 +39,8 @@ export interface FinishingStep {
   /** From the end of this step to the beginning of the next [min]. */
   readonly leastWaitMinutes: number;
   readonly mostWaitMinutes?: number;
+  /** From its end until it is dry enough to be lain on or put away; the least wait unless told. */
+  readonly driesMinutes?: number;
   /** Whatever the least wait, the next step is for another evening; after the last time in a row. */
   readonly overnight?: boolean;
   /** With a coat, and only there. */

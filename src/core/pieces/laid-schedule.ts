@@ -1,9 +1,10 @@
-import { inRange } from "../domain-error.ts";
-import { eveningsAfter } from "./begun.ts";
+import { DomainError, inRange } from "../domain-error.ts";
+import { type Begun, eveningsFrom, finishedAt, readyAfter } from "./begun.ts";
 import type { Evening } from "./evening.ts";
 import { type FinishingStep, inARow, passes } from "./finishing-step.ts";
-import type { Task } from "./place-tasks.ts";
-import type { PieceToPlan } from "./plan.ts";
+import type { PieceToPlan } from "./piece-to-plan.ts";
+import { checkedSurfaces, type PieceSurface, thingsOf } from "./surfaces.ts";
+import type { Lane, Task } from "./task.ts";
 
 /** Nothing is done in less [min]. */
 const leastMinutes = 5;
@@ -11,71 +12,142 @@ const leastMinutes = 5;
 /** A schedule in the order in which its steps are done. */
 export interface Laid {
   readonly steps: ReturnType<typeof inARow>;
-  /** The work up to the cure, and which of the steps each is. */
-  readonly tasks: readonly Task[];
-  readonly stepOf: readonly number[];
+  /** At least one; the one of a piece that is worked all at once has no name. */
+  readonly surfaces: readonly PieceSurface[];
+  /** The work up to the cure, by thing. */
+  readonly lanes: readonly (readonly Task[])[];
   /** Where what comes after the evenings begins: the cure, and what waits for it. */
   readonly cure: number;
 }
 
-/** Hands on, for a whole piece [min]. */
+/** Hands on, for so much of a piece [min]. */
 export const minutesOf = (step: FinishingStep, areaM2: number): number =>
   passes(step.what) ? 0 : Math.max(leastMinutes, Math.round(step.minutesPerM2 * areaM2));
 
+type Work = Omit<Task, "surface" | "minutes"> & { readonly of: FinishingStep };
+
 /** A wait counts to the work before it. */
-const waitedLonger = (task: Task, wait: FinishingStep): Task => ({
-  ...task,
-  leastWait: task.leastWait + wait.leastWaitMinutes,
-  mostWait: Math.min(task.mostWait, task.leastWait + (wait.mostWaitMinutes ?? Number.POSITIVE_INFINITY)),
-  overnight: task.overnight || wait.overnight === true,
+const waitedLonger = (work: Work, wait: FinishingStep): Work => ({
+  ...work,
+  leastWait: work.leastWait + wait.leastWaitMinutes,
+  mostWait: Math.min(work.mostWait, work.leastWait + (wait.mostWaitMinutes ?? Number.POSITIVE_INFINITY)),
+  overnight: work.overnight || wait.overnight === true,
 });
 
-/** The steps as often as they are done, those before the cure as tasks for the evenings. */
-export function laidOut(written: readonly FinishingStep[], areaM2: number): Laid {
-  const steps = inARow(written);
-  const found = steps.findIndex(({ step }) => step.what === "cure");
-  const cure = found < 0 ? steps.length : found;
-  const [tasks, stepOf]: [Task[], number[]] = [[], []];
-  steps.slice(0, cure).forEach(({ step }, i) => {
-    const before = tasks.at(-1);
-    if (step.what === "wait" && before !== undefined) {
-      tasks[tasks.length - 1] = waitedLonger(before, step);
+/** The work of the steps before the cure, each once, whatever it is done on. */
+function worksOf(steps: readonly FinishingStep[], turnMinutes: number | undefined): readonly Work[] {
+  const works: Work[] = [];
+  steps.forEach((of, step) => {
+    const before = works.at(-1);
+    if (of.what === "wait" && before !== undefined) {
+      works[works.length - 1] = waitedLonger(before, of);
       return;
     }
-    tasks.push({
-      what: step.what,
-      minutes: minutesOf(step, areaM2),
-      leastWait: step.leastWaitMinutes,
-      mostWait: step.mostWaitMinutes ?? Number.POSITIVE_INFINITY,
-      overnight: step.overnight === true,
+    const dries = of.driesMinutes ?? of.leastWaitMinutes;
+    works.push({
+      of,
+      step,
+      what: of.what,
+      leastWait: of.leastWaitMinutes,
+      mostWait: of.mostWaitMinutes ?? Number.POSITIVE_INFINITY,
+      overnight: of.overnight === true,
+      turn: of.what === "coat" ? (turnMinutes ?? dries) : dries,
+      dries,
     });
-    stepOf.push(i);
   });
-  return { steps, tasks, stepOf, cure };
+  return works;
+}
+
+/**
+ * The steps as often as they are done, those before the cure as tasks for the evenings: each on every surface.
+ *
+ * @throws DomainError for surfaces that are none
+ */
+export function laidOut(piece: Pick<PieceToPlan, "steps" | "areaM2" | "surfaces" | "turnMinutes">): Laid {
+  const surfaces = checkedSurfaces(piece.surfaces);
+  const steps = inARow(piece.steps);
+  const found = steps.findIndex(({ step }) => step.what === "cure");
+  const cure = found < 0 ? steps.length : found;
+  const works = worksOf(
+    steps.slice(0, cure).map(({ step }) => step),
+    piece.turnMinutes,
+  );
+  const lanes = thingsOf(surfaces).map((thing) =>
+    works.flatMap(({ of, ...work }) =>
+      thing.map((surface): Task => {
+        const share = surfaces[surface]?.share ?? 1;
+        return { ...work, surface, minutes: minutesOf(of, piece.areaM2 * share) };
+      }),
+    ),
+  );
+  return { steps, surfaces, lanes, cure };
 }
 
 /** What is still to be done, and the evenings for it. */
 export interface Rest {
-  /** How many of the tasks are behind us. */
-  readonly after: number;
-  readonly tasks: readonly Task[];
+  readonly lanes: readonly Lane[];
   readonly evenings: readonly Evening[];
+}
+
+/** What is on, by surface; nothing where none of it is. */
+function begunBy(laid: Laid, { begun, begunOn }: Pick<PieceToPlan, "begun" | "begunOn">) {
+  const coats = laid.steps.slice(0, laid.cure).filter(({ step }) => step.what === "coat").length;
+  if (begun !== undefined) inRange("begun.coats", begun.coats, { min: 1, max: coats });
+  const by = new Map<number, Begun>();
+  if (begun !== undefined) for (const i of laid.surfaces.keys()) by.set(i, begun);
+  begunOn?.forEach((on, i) => {
+    const surface = laid.surfaces.findIndex(({ name }) => name === on.surface);
+    if (surface < 0)
+      throw new DomainError({
+        code: "unknown-name",
+        field: `begunOn[${i}].surface`,
+        value: on.surface,
+        ...(laid.surfaces[0]?.name === ""
+          ? { because: "The piece is planned as one; begun tells of the whole." }
+          : { limits: { allowed: laid.surfaces.map(({ name }) => name) } }),
+      });
+    inRange(`begunOn[${i}].coats`, on.coats, { min: 1, max: coats });
+    by.set(surface, on);
+  });
+  return by;
+}
+
+/** What of a lane is left after the coats that are on, and what these still hold. */
+function leftOf(tasks: readonly Task[], by: ReadonlyMap<number, Begun>): Lane {
+  const last = new Map<number, { readonly begun: Begun; readonly coat: Task }>();
+  for (const surface of new Set(tasks.map((task) => task.surface))) {
+    const begun = by.get(surface);
+    const coats = tasks.filter((task) => task.surface === surface && task.what === "coat");
+    const coat = coats[(begun?.coats ?? 0) - 1]; // counted in whole numbers from 1
+    if (begun !== undefined && coat !== undefined) last.set(surface, { begun, coat });
+  }
+  if (last.size === 0) return { tasks };
+  const left = tasks.filter(({ surface, step }) => step > (last.get(surface)?.coat.step ?? -1));
+  const ready = new Map(
+    [...new Set(left.map((task) => task.surface))].map((surface) => {
+      const from = [...last].map(([on, { begun, coat }]) =>
+        on === surface ? readyAfter(begun, coat) : finishedAt(begun) + coat.turn,
+      );
+      return [surface, Math.max(...from)] as const;
+    }),
+  );
+  const heldUntil = Math.max(...[...last.values()].map(({ begun, coat }) => finishedAt(begun) + coat.dries));
+  return { tasks: left, ready, heldUntil };
 }
 
 /**
  * What is left of a schedule after the coats that are on.
  *
- * @throws DomainError for more coats than there are
+ * @throws DomainError for more coats than there are, and for a surface that is none of the piece's
  */
-export function restOf(laid: Laid, { begun, evenings }: Pick<PieceToPlan, "begun" | "evenings">): Rest {
-  if (begun === undefined) return { after: 0, tasks: laid.tasks, evenings };
-  const coats = laid.tasks.flatMap(({ what }, i) => (what === "coat" ? [i] : []));
-  inRange("begun.coats", begun.coats, { min: 1, max: coats.length });
-  const last = coats[begun.coats - 1] as number; // counted in whole numbers from 1
-  const after = last + 1;
-  return {
-    after,
-    tasks: laid.tasks.slice(after),
-    evenings: eveningsAfter(evenings, begun, laid.tasks[last] as Task),
-  };
+export function restOf(laid: Laid, piece: Pick<PieceToPlan, "begun" | "begunOn" | "evenings">): Rest {
+  const by = begunBy(laid, piece);
+  const lanes = laid.lanes.map((tasks) => leftOf(tasks, by));
+  const from = lanes.flatMap(({ tasks, ready }) =>
+    [...new Set(tasks.map(({ surface }) => surface))].map(
+      (surface) => ready?.get(surface) ?? Number.NEGATIVE_INFINITY,
+    ),
+  );
+  const evenings = from.length === 0 ? piece.evenings : eveningsFrom(piece.evenings, Math.min(...from));
+  return { lanes, evenings };
 }

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { calendarDay, daysLater } from "./calendar-day.ts";
 import { type Span, spansOf } from "./evening.ts";
-import { placeTasks, type Task } from "./place-tasks.ts";
+import { placeTasks, shopOf } from "./place-tasks.ts";
+import type { Task } from "./task.ts";
 
 const first = calendarDay("2026-10-05");
 const hour = 60;
@@ -38,6 +39,10 @@ test("the earliest end that there is, least and most waits and nights together",
     .map(
       ({ hours, least, more, overnight }): Task => ({
         what: "coat",
+        step: 0,
+        surface: 0,
+        turn: 0,
+        dries: 0,
         minutes: hours * hour,
         leastWait: least * hour,
         mostWait: (least + more) * hour,
@@ -60,7 +65,7 @@ test("the earliest end that there is, least and most waits and nights together",
   let reached = 0;
   fc.assert(
     fc.property(fc.array(task, { minLength: 1, maxLength: 4 }), evenings, (tasks, on) => {
-      const last = placeTasks(tasks, on).at(-1);
+      const last = placeTasks([{ tasks }], on, shopOf({}))[0]?.at(-1);
       const end = earliestEnd(tasks, on);
       expect(last?.left === 0 ? last.end : null).toBe(end);
       if (end !== null) reached += 1;

@@ -1,124 +1,113 @@
-import { DomainError } from "../domain-error.ts";
+import { BenchRoom, type Shop } from "./bench-room.ts";
 import type { Span } from "./evening.ts";
-import type { PieceWork } from "./finishing-step.ts";
+import type { PieceToPlan } from "./piece-to-plan.ts";
+import { beforeOnSurface, type Lane, type Place, type Task } from "./task.ts";
 
-/** Hands-on work with the waits after it; minutes, the most Infinity where there is none. */
-export interface Task {
-  readonly what: PieceWork;
-  readonly minutes: number;
-  readonly leastWait: number;
-  readonly mostWait: number;
-  readonly overnight: boolean;
+/** One person, and no want of places to dry, unless told. */
+export const shopOf = ({
+  hands = 1,
+  dryingPlaces = Number.POSITIVE_INFINITY,
+}: Pick<PieceToPlan, "hands" | "dryingPlaces">): Shop => ({
+  hands,
+  places: dryingPlaces,
+});
+
+/** Tasks of a lane, one after the other, that are placed before any other lane's. */
+interface Block {
+  readonly lane: number;
+  readonly from: number;
+  readonly until: number;
 }
 
-/** Where a task went: its parts, in minutes since 1970 by the clock on the wall, and what found no room. */
-export interface Place {
-  readonly parts: readonly { readonly evening: number; readonly from: number; readonly minutes: number }[];
-  readonly left: number;
-  /** The evening in which it ends; past the last where it has no room. */
-  readonly evening: number;
-  readonly end: number;
+/** A lane cut wherever no most wait reaches over. */
+function blocksOf({ tasks }: Lane, lane: number): Block[] {
+  const starts: number[] = [];
+  tasks.forEach((_, i) => {
+    starts.push(i);
+    const before = beforeOnSurface(tasks, i);
+    if (before < 0 || tasks[before]?.mostWait === Number.POSITIVE_INFINITY) return;
+    while ((starts.at(-1) ?? 0) > before) starts.pop();
+  });
+  return starts.map((from, k) => ({ lane, from, until: starts[k + 1] ?? tasks.length }));
 }
 
-/** Work that can be left and taken up again; a coat has a wet edge and is not. */
-const canBeLeft: readonly PieceWork[] = ["sand", "de-nib", "level", "rub out"];
-/** Less than this is not worth beginning. */
-const leastPart = 15;
-
-/** The first room for a task from an evening and a moment on. */
-function roomFor(task: Task, evenings: readonly Span[], first: number, ready: number): Place {
-  const parts: Place["parts"][number][] = [];
-  let left = task.minutes;
-  let end = ready;
-  let evening = first;
-  for (; evening < evenings.length; evening++) {
-    const { opens, closes } = evenings[evening] as Span;
-    const from = Math.max(opens, end);
-    const room = closes - from;
-    const minutes = canBeLeft.includes(task.what) && room >= leastPart ? Math.min(room, left) : left;
-    if (minutes > room) continue;
-    parts.push({ evening, from, minutes });
-    left -= minutes;
-    end = from + minutes;
-    if (left <= 0) break;
-  }
-  return { parts, left, evening, end };
+/** The evening and the moment from which a task may begin, by what is before it in its lane. */
+function startOf({ tasks, ready }: Lane, i: number, done: readonly Place[]) {
+  const [task, previous] = [tasks[i] as Task, tasks[i - 1]];
+  const [before, previously] = [beforeOnSurface(tasks, i), done[i - 1]];
+  const [earlier, place] = [tasks[before], done[before]];
+  const turned = previous === undefined || previous === earlier ? 0 : previous.turn;
+  return {
+    before,
+    evening: Math.max(previously?.evening ?? 0, (place?.evening ?? 0) + (earlier?.overnight ? 1 : 0)),
+    at: Math.max(
+      ready?.get(task.surface) ?? Number.NEGATIVE_INFINITY,
+      place === undefined ? Number.NEGATIVE_INFINITY : place.end + (earlier?.leastWait ?? 0),
+      previously === undefined ? Number.NEGATIVE_INFINITY : previously.end + turned,
+    ),
+  };
 }
 
-/**
- * Puts each task into the first evening that has room for it after the wait before it. Work that can be left is spread
- * over evenings; a night is waited where one is asked. Where the next task would come later than may be waited, the one
- * before it begins later by what was too much: since a later beginning never makes anything earlier, what this comes to
- * rest at is the earliest plan that there is.
- *
- * @param tasks     in order
- * @param evenings  in order, none overlapping
- * @returns         a place a task; those that the evenings do not reach have something left
- */
-export function placeTasks(tasks: readonly Task[], evenings: readonly Span[]): readonly Place[] {
-  const notBefore = tasks.map(() => Number.NEGATIVE_INFINITY);
-  const places: Place[] = [];
-  for (let i = 0; i < tasks.length; ) {
-    const [before, task] = [tasks[i - 1], tasks[i] as Task];
-    const done = places[i - 1];
-    const first = done === undefined ? 0 : done.evening + (before?.overnight ? 1 : 0);
-    const ready = done === undefined ? Number.NEGATIVE_INFINITY : done.end + (before?.leastWait ?? 0);
-    const place = roomFor(task, evenings, first, Math.max(ready, notBefore[i] as number));
-    const begins = place.parts[0]?.from;
-    const [tooLate, began] = [
-      begins === undefined || done === undefined ? 0 : begins - done.end - (before?.mostWait ?? 0),
-      done?.parts[0]?.from,
-    ];
-    if (tooLate > 0 && began !== undefined) {
-      notBefore[i - 1] = began + tooLate;
-      i -= 1;
+/** Drawn waits are no whole minutes: what is later by less than this is on time, or it would be pushed for ever. */
+const onTime = 1e-6;
+
+/** How much later than may be waited after the one before. */
+function tooLate(earlier: Task | undefined, place: Place | undefined, begins: number | undefined): number {
+  if (earlier === undefined || place === undefined || begins === undefined) return 0;
+  return begins - place.end - earlier.mostWait;
+}
+
+function placeBlock(lane: Lane, block: Block, room: BenchRoom, places: Place[]): void {
+  const notBefore = lane.tasks.map(() => Number.NEGATIVE_INFINITY);
+  for (let i = block.from; i < block.until; ) {
+    const task = lane.tasks[i] as Task;
+    const { before, evening, at } = startOf(lane, i, places);
+    const place = room.find(task, block.lane, evening, Math.max(at, notBefore[i] as number));
+    const late = tooLate(lane.tasks[before], places[before], place.parts[0]?.from);
+    const began = places[before]?.parts[0]?.from;
+    if (late > onTime && began !== undefined) {
+      notBefore[before] = began + late;
+      for (; i > before; i--) {
+        const last = places[i - 1] as Place;
+        room.giveBack(lane.tasks[i - 1] as Task, block.lane, last);
+        places.pop();
+      }
       continue;
     }
-    places[i] = place;
+    room.take(task, block.lane, place);
+    places.push(place);
     i += 1;
   }
-  return places;
-}
-
-/** The shortest wait that any two of the evenings leave between a task and the next; Infinity where none holds both. */
-function shortestWait(task: Task, next: Task, evenings: readonly Span[]): number {
-  let shortest = Number.POSITIVE_INFINITY;
-  const length = (t: Task): number =>
-    canBeLeft.includes(t.what) ? Math.min(leastPart, t.minutes) : t.minutes;
-  evenings.forEach((one, i) => {
-    if (length(task) > one.closes - one.opens) return;
-    for (const other of evenings.slice(task.overnight ? i + 1 : i)) {
-      const longest = other.closes - length(next) - one.opens - length(task);
-      if (length(next) > other.closes - other.opens || longest < task.leastWait) continue;
-      shortest = Math.min(shortest, Math.max(task.leastWait, other.opens - one.closes));
-      break; // a later evening is a longer wait
-    }
-  });
-  return shortest;
 }
 
 /**
- * Refuses a most wait that none of the evenings can keep, and says the nearest that they can.
+ * Puts each task into the first room that the evenings, the hands and the drying places have for it after the waits before
+ * it, step by step and lane by lane. Work that can be left is spread over evenings; a night is waited where one is asked.
+ * What is tied by most waits is placed at once. Where the next task would come later than may be waited, the one before it
+ * begins later by what was too much: since a later beginning never makes anything of its own lane earlier, what this comes
+ * to rest at is the earliest that there is room for. With one lane that is the earliest plan that there is; with several it
+ * is a good one, for what is placed first may stand in the way of what is placed after.
  *
- * @param fieldOf  the name of the step that a task came from
- * @throws DomainError with the least figure that would do
+ * @param lanes     each with its tasks in order
+ * @param evenings  in order, none overlapping
+ * @param shop      people, and places to dry
+ * @returns         a place a task, by lane; those that the evenings do not reach have something left
  */
-export function checkMostWaits(
-  tasks: readonly Task[],
+export function placeTasks(
+  lanes: readonly Lane[],
   evenings: readonly Span[],
-  fieldOf: (task: number) => string,
-): void {
-  tasks.forEach((task, i) => {
-    const next = tasks[i + 1];
-    if (task.mostWait === Number.POSITIVE_INFINITY || next === undefined) return;
-    const shortest = shortestWait(task, next, evenings);
-    if (shortest > task.mostWait && shortest < Number.POSITIVE_INFINITY)
-      throw new DomainError({
-        code: "contradiction",
-        field: `${fieldOf(i)}.mostWaitMinutes`,
-        value: task.mostWait,
-        limits: { min: shortest },
-        because: `No two of the evenings lie so near; the nearest leave ${shortest} minutes between.`,
-      });
-  });
+  shop: Shop,
+): readonly (readonly Place[])[] {
+  const room = new BenchRoom(
+    evenings,
+    shop,
+    lanes.map(({ heldUntil }) => heldUntil ?? Number.NEGATIVE_INFINITY),
+  );
+  const places: Place[][] = lanes.map(() => []);
+  const blocks = lanes
+    .flatMap(blocksOf)
+    .sort((a, b) => (lanes[a.lane]?.tasks[a.from]?.step ?? 0) - (lanes[b.lane]?.tasks[b.from]?.step ?? 0));
+  for (const block of blocks)
+    placeBlock(lanes[block.lane] as Lane, block, room, places[block.lane] as Place[]);
+  return places;
 }

@@ -48,10 +48,12 @@ export function plainSteps(schedule: PlainSchedule): readonly FinishingStep[] {
   const method = { ...methodDefaults[schedule.method], ...schedule.own };
   const layers = Array.from({ length: coats }, (_, i) => i + 1).flatMap((coat) => {
     const last = coat === coats;
+    const dries = method.waits[Math.min(coat, 3) - 1] as number;
     const layer: FinishingStep = {
       what: "coat",
       minutesPerM2: method.minutesPerM2,
-      leastWaitMinutes: last ? 0 : (method.waits[Math.min(coat, 3) - 1] as number),
+      leastWaitMinutes: last ? 0 : dries,
+      driesMinutes: dries,
       overnight: coat % method.coatsANight === 0 && !last,
       liquid: {
         litresPerM2: method.litresPerM2 * (coat === 1 ? method.firstCoatTimes : 1),

@@ -2,8 +2,9 @@ import { describe, expect, test } from "vitest";
 import { volumeFraction } from "../units.ts";
 import { calendarDay, daysLater } from "./calendar-day.ts";
 import type { FinishingStep } from "./finishing-step.ts";
+import type { PieceToPlan } from "./piece-to-plan.ts";
 import { type PlainSchedule, plainSteps } from "./plain-schedule.ts";
-import { type PieceToPlan, planPiece as planSteps } from "./plan.ts";
+import { planPiece as planSteps } from "./plan.ts";
 
 const first = calendarDay("2026-10-05");
 const evenings = (n: number, from = 18 * 60, until = 21 * 60) =>

@@ -1,27 +1,14 @@
 import { inRange } from "../domain-error.ts";
 import type { Metre } from "../units.ts";
-import type { Begun } from "./begun.ts";
 import { type CalendarDay, dayNumber, daysLater } from "./calendar-day.ts";
-import { checkEvenings, type Evening, spansOf } from "./evening.ts";
-import { checkSteps, type FinishingStep, type PieceWork } from "./finishing-step.ts";
+import { type Evening, spansOf } from "./evening.ts";
+import type { PieceWork } from "./finishing-step.ts";
 import { type Laid, laidOut, minutesOf, type Rest, restOf } from "./laid-schedule.ts";
 import { workDefaults } from "./method-defaults.ts";
-import { checkMostWaits, type Place, placeTasks } from "./place-tasks.ts";
-
-export interface PieceToPlan {
-  /** Surface to be finished [m²], above 0 to 200. */
-  readonly areaM2: number;
-  /** Of which end grain [m²], and how many times as much of the first coat it takes; none unless told. */
-  readonly endGrain?: { readonly areaM2: number; readonly times: number };
-  /** In order, 1 to 40 of them coats. */
-  readonly steps: readonly FinishingStep[];
-  /** In order of time, none overlapping. */
-  readonly evenings: readonly Evening[];
-  /** Share mixed on top of what is reckoned to be used. */
-  readonly spareShare?: number;
-  /** What was done before; the rest goes into the evenings after it. */
-  readonly begun?: Begun;
-}
+import { checkMostWaits } from "./most-waits.ts";
+import { checkPiece, type PieceToPlan } from "./piece-to-plan.ts";
+import { placeTasks, shopOf } from "./place-tasks.ts";
+import type { Place } from "./task.ts";
 
 export interface PlannedStep {
   readonly what: PieceWork;
@@ -29,6 +16,8 @@ export interface PlannedStep {
   readonly source: number;
   /** 1, 2, 3 … for coats. */
   readonly coat?: number;
+  /** On which, where the piece has several. */
+  readonly surface?: string;
   /** Behind us: it has no date here, it happened. */
   readonly done?: boolean;
   /** Null when the evenings given do not reach. */
@@ -48,7 +37,7 @@ export interface PiecePlan {
   readonly millilitresToMix: number;
   readonly dryFilm: Metre;
   readonly eveningsUsed: number;
-  /** Steps that the evenings given have no room for. */
+  /** Steps that the evenings given have no room for, each surface counted. */
   readonly unplaced: number;
 }
 
@@ -93,16 +82,41 @@ function inEvenings(
   return place.left > 0 ? [...parts, { ...of, minutes: place.left, day: null, fromMinute: null }] : parts;
 }
 
-/** The evenings' steps with their dates, and from which day on the others may be done. */
-function dated(laid: Laid, rest: Rest, places: readonly Place[], piece: PieceToPlan): readonly PlannedStep[] {
+/** Where the work of a step on a surface went. */
+function placeBy(rest: Rest, places: readonly (readonly Place[])[]) {
+  const key = (step: number, surface: number) => `${step} ${surface}`;
+  const by = new Map(
+    rest.lanes.flatMap(({ tasks }, lane) =>
+      tasks.map(({ step, surface }, i) => [key(step, surface), places[lane]?.[i]] as const),
+    ),
+  );
+  return (step: number, surface: number) => by.get(key(step, surface));
+}
+
+/** The day on which the last of several is done; null where one has none. */
+const lastDay = (days: readonly (CalendarDay | null)[]): CalendarDay | null =>
+  days.includes(null) ? null : (days.toSorted().at(-1) ?? null);
+
+/** The evenings' steps with their dates, surface by surface, and from which day on the others may be done. */
+function dated(
+  laid: Laid,
+  rest: Rest,
+  places: readonly (readonly Place[])[],
+  piece: PieceToPlan,
+): readonly PlannedStep[] {
   const told = tellings(laid, millilitresOf(laid, piece));
+  const worked = new Set(laid.lanes.flatMap((tasks) => tasks.map(({ step }) => step)));
+  const placeOf = placeBy(rest, places);
   const out: PlannedStep[] = [];
   let day: CalendarDay | null = null;
   told.forEach((of, i) => {
-    const task = laid.stepOf.indexOf(i);
-    if (task >= 0) {
-      out.push(...inEvenings(of, places[task - rest.after], rest.evenings));
-      day = out.at(-1)?.day ?? null;
+    if (worked.has(i)) {
+      const on = laid.surfaces.map(({ name, share }, surface) => {
+        const its = { ...of, millilitres: of.millilitres * share, ...(name === "" ? {} : { surface: name }) };
+        return inEvenings(its, placeOf(i, surface), rest.evenings);
+      });
+      out.push(...on.flat());
+      day = lastDay(on.map((parts) => parts.at(-1)?.day ?? null));
       return;
     }
     const { step } = laid.steps[i] as Laid["steps"][number];
@@ -127,32 +141,29 @@ function dated(laid: Laid, rest: Rest, places: readonly Place[], piece: PieceToP
  * last coat that is on counts as done too, and the rest goes into the evenings after it: each step as early as it can,
  * so that a coat that was late moves only what it must.
  *
- * @param piece  area above 0 to 200 m², the end grain of it, steps with 1 to 40 coats, evenings in order
+ * A piece of several surfaces has every step on each of them, with its share of the minutes and the liquid, and waits of
+ * its own. What is turned to is worked when the surface before it can be lain on. Each person works on one surface at a
+ * time, and a coat keeps its thing in a drying place from its beginning until it is dry.
+ *
+ * @param piece  area above 0 to 200 m², the end grain of it, steps with 1 to 40 coats, evenings in order, 1 to 12 surfaces
  * @returns      steps (days are null where the evenings do not reach), millilitres, dry film [m]
- * @throws DomainError for an area, a step, a number of coats begun or an evening that is out of range or out of order, and for a most wait that
- *                     none of the evenings can keep
+ * @throws DomainError for an area, a step, a surface, a number of coats begun or an evening that is out of range or out of order,
+ *                     and for a most wait that none of the evenings can keep
  *
  * Valid:  flat and lightly shaped work; turned and carved work takes 30–50 % spare (common practice)
  * Source: 1604 ft² a US gallon at one mil (an identity of units); amounts, losses and waits are common practice,
  *         listed in `methodDefaults`
  */
 export function planPiece(piece: PieceToPlan): PiecePlan {
-  inRange("areaM2", piece.areaM2, { min: 1e-4, max: 200 });
-  if (piece.endGrain !== undefined) {
-    inRange("endGrainM2", piece.endGrain.areaM2, { min: 0, max: piece.areaM2 });
-    inRange("endGrainTimes", piece.endGrain.times, { min: 1, max: 10 });
-  }
-  checkSteps(piece.steps);
-  checkEvenings(piece.evenings);
+  checkPiece(piece);
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
-  const laid = laidOut(piece.steps, piece.areaM2);
+  const laid = laidOut(piece);
   const rest = restOf(laid, piece);
   const evenings = spansOf(rest.evenings);
-  checkMostWaits(rest.tasks, evenings, (task) => {
-    const step = laid.steps[laid.stepOf[rest.after + task] as number];
-    return `steps[${step?.written}]`;
-  });
-  const places = placeTasks(rest.tasks, evenings);
+  for (const { tasks } of rest.lanes)
+    checkMostWaits(tasks, evenings, ({ step }) => `steps[${laid.steps[step]?.written}]`);
+  const places = placeTasks(rest.lanes, evenings, shopOf(piece));
+  const placed = places.flat();
   const liquids = laid.steps.flatMap(({ step }) => step.liquid ?? []);
   const millilitresUsed = millilitresOf(laid, piece).reduce((sum, ml) => sum + ml, 0);
   const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);
@@ -161,7 +172,7 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
     millilitresUsed,
     millilitresToMix: millilitresUsed * (1 + spare),
     dryFilm: film as Metre, // a volume over an area
-    eveningsUsed: new Set(places.flatMap(({ parts }) => parts.map(({ evening }) => evening))).size,
-    unplaced: places.filter(({ left }) => left > 0).length,
+    eveningsUsed: new Set(placed.flatMap(({ parts }) => parts.map(({ evening }) => evening))).size,
+    unplaced: placed.filter(({ left }) => left > 0).length,
   };
 }

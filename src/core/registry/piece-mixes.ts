@@ -52,6 +52,8 @@ export function recipeOf(given: {
 }
 
 interface Coat {
+  /** Its number; a coat of several surfaces stands there once for each. */
+  readonly coat: number | null;
   readonly cutLbPerGal: number | null;
   readonly solutionMl: number;
 }
@@ -70,7 +72,7 @@ export function mixesOf(
     const litres = solutionMl / 1000;
     return {
       cutLbPerGal,
-      coats: coats.length,
+      coats: new Set(coats.map(({ coat }) => coat)).size,
       solutionMl,
       resinG: gramsFromKilogram(litre.resin) * litres,
       solventG: gramsFromKilogram(litre.solvent) * litres,

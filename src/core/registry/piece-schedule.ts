@@ -46,6 +46,7 @@ const keptStep = (
       }
     : {}),
   ...(step.as === null ? {} : { as: step.as }),
+  ...(step.surface === null ? {} : { surface: step.surface }),
   minutes: step.minutes,
   leastWaitMinutes: step.leastWaitMinutes,
   ...(step.mostWaitMinutes === null ? {} : { mostWaitMinutes: step.mostWaitMinutes }),

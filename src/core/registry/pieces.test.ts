@@ -67,3 +67,46 @@ test.each([
   const result = run(change);
   expect(result.ok ? null : result.error.field).toBe(field);
 });
+
+const sides = [
+  { name: "underside", share: 0.5 },
+  { name: "top", share: 0.5, turned: true },
+];
+
+// By hand: padding takes 20 min a square metre, ten for each side; 57 mL · 1.2 on bare wood, shared out; the one coat of a
+// plain schedule dries 15 min before it is lain on.
+test("a coat on two sides is one coat to mix, at two hours, and each says its side", () => {
+  const plan = got({ surfaces: sides });
+  const coats = plan.steps.filter((step) => step.what === "coat");
+  expect(coats).toMatchObject([
+    { coat: 1, surface: "underside", at: "2026-10-05T18:26" },
+    { coat: 1, surface: "top", at: "2026-10-05T18:51" },
+  ]);
+  expect(coats.map((step) => step.solutionMl)).toEqual([34.2, 34.2]);
+  expect((plan as unknown as { mixes: { coats: number }[] }).mixes.map((mix) => mix.coats)).toEqual([1]);
+  expect(plan.steps.every((step) => step.what !== "rub out" || !("surface" in step && step.surface))).toBe(
+    true,
+  );
+});
+
+test.each([
+  ["surfaces", { surfaces: [{ name: "top", share: 0.9 }] }],
+  ["surfaces[0].side", { surfaces: [{ name: "top", share: 1, side: 2 }] }],
+  ["surfaces[1].turnd", { surfaces: [sides[0], { ...sides[1], turnd: true }] }],
+  ["hands", { hands: 0 }],
+  ["hands", { hands: 1.5 }],
+  ["dryingPlaces", { dryingPlaces: 13 }],
+  ["turnMinutes", { turnMinutes: Number.NaN }],
+  ["begunOn[0].at", { surfaces: sides, begunOn: [{ surface: "top", coats: 1, at: "noon" }] }],
+  ["begunOn[0].surface", { begunOn: [{ surface: "top", coats: 1, at: "2026-10-05T18:00" }] }],
+  [
+    "begunOn",
+    {
+      begun: { coats: 1, at: "2026-10-05T18:00" },
+      begunOn: [{ surface: "top", coats: 1, at: "2026-10-05T18:00" }],
+    },
+  ],
+])("of surfaces %s is refused by name", (field, change) => {
+  const result = run(change);
+  expect(result.ok ? null : result.error.field).toBe(field);
+});

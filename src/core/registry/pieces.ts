@@ -11,6 +11,8 @@ import { mixesOf, mixOutput, recipeOf } from "./piece-mixes.ts";
 const step = z.object({
   what: z.enum(pieceWorks),
   coat: z.number().nullable(),
+  /** On which surface, where the piece has several. */
+  surface: z.string().nullable(),
   /** Of a coat of a schedule that was given: what it is for, how it goes on, and of which cut. */
   as: z.enum(coatRoles).nullable(),
   method: z.enum(pieceMethods).nullable(),
@@ -66,6 +68,7 @@ export const piecePlan = defineCalculation({
     const steps = plan.steps.map((s) => ({
       what: s.what,
       coat: s.coat ?? null,
+      surface: s.surface ?? null,
       ...coatOf(given, s),
       done: s.done === true,
       at: at(s),

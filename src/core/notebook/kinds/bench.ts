@@ -85,8 +85,8 @@ export const benchKinds = {
     minutes: z.number().min(0).optional(),
     oilDrops: z.number().min(0).optional(),
     pad: idSchema.optional(),
-    /** The coat of the plan that this is, counted from 1 … */
-    planned: z.looseObject({ coat: z.int().min(1) }).optional(),
+    /** The coat of the plan that this is, counted from 1, and the surface that it is on where it is not the whole piece … */
+    planned: z.looseObject({ coat: z.int().min(1), surface: z.string().optional() }).optional(),
     /** … or why it is outside the plan. */
     outsidePlan: z.string().optional(),
     /** How it went, for the person's own waits. */

@@ -9,6 +9,8 @@ export const scheduleStep = z.looseObject({
   what: z.enum([...layerSorts, "sand", "de-nib", "level", "rub out", "cure", "wait"]),
   /** What a coat is for. */
   as: z.enum(["seal", "body", "tint"]).optional(),
+  /** The side or part that it is done on; absent where the piece is worked all at once. A coat then has an entry a surface. */
+  surface: z.string().optional(),
   day: day.optional(),
   at: z.string().optional(),
   method: z.enum(methods).optional(),
