@@ -1,10 +1,11 @@
 import { inRange } from "../domain-error.ts";
 import { type Random, randomNormal } from "../random.ts";
+import type { ShopClock } from "../schedule/shop-clock.ts";
 import { finishedAt } from "./begun.ts";
-import { type CalendarDay, dayFromNumber } from "./calendar-day.ts";
-import { type Span, spansOf } from "./evening.ts";
+import type { CalendarDay } from "./calendar-day.ts";
+import { type Span, wallAt } from "./evening.ts";
 import { laidOut, minutesOf, restOf } from "./laid-schedule.ts";
-import { checkPiece, type PieceToPlan } from "./piece-to-plan.ts";
+import { checkPiece, clockOf, type PieceToPlan } from "./piece-to-plan.ts";
 import { placeTasks, shopOf } from "./place-tasks.ts";
 import type { Lane, Task } from "./task.ts";
 
@@ -30,12 +31,23 @@ export interface DeliveryChance {
 /** Work after the cure that is begun with less left of the evening is for the next. */
 const worthBeginning = 15;
 
-/** The day on which work may be done from a moment on: of the first evening with room to begin it, that day itself where none is left. */
-function dayOfWork(from: number, minutes: number, evenings: readonly Span[]): number {
+/** The day of a moment by the clock on the wall; days begin on whole quarters of an hour everywhere, and thousands of runs ask. */
+function dayOfMoments(clock: ShopClock): (moment: number) => CalendarDay {
+  const known = new Map<number, CalendarDay>();
+  return (moment) => {
+    const quarter = Math.floor(moment / 15);
+    const day = known.get(quarter) ?? wallAt(clock, quarter * 15).day;
+    known.set(quarter, day);
+    return day;
+  };
+}
+
+/** When work may be done from a moment on: in the first evening with room to begin it, at that moment where none is left. */
+function momentOfWork(from: number, minutes: number, evenings: readonly Span[]): number {
   const least = Math.min(minutes, worthBeginning);
   const evening =
     minutes === 0 ? undefined : evenings.find(({ closes, opens }) => closes - Math.max(opens, from) >= least);
-  return Math.floor(Math.max(from, evening?.opens ?? from) / 1440);
+  return Math.max(from, evening?.opens ?? from);
 }
 
 /** A task whose waits turned out so many times as long; a most wait gives way. */
@@ -74,7 +86,8 @@ export function deliveryChance(asked: DeliveryAsked): DeliveryChance {
   const runs = Math.round(inRange("runs", asked.runs, { min: 100, max: 20_000 }));
   const laid = laidOut(asked);
   const { steps, cure } = laid;
-  const rest = restOf(laid, asked);
+  const clock = clockOf(asked);
+  const rest = restOf(laid, asked, clock);
   const shop = shopOf(asked);
   const times = (wait: number): number => (wait === 0 ? 1 : Math.exp(sigma * randomNormal(asked.random)));
   // alone, no surface waits for what lies under it or in its place
@@ -86,25 +99,26 @@ export function deliveryChance(asked: DeliveryAsked): DeliveryChance {
   });
   const afterwards = steps.slice(cure).map(({ step }) => step.leastWaitMinutes);
   const hands = steps.slice(cure).reduce((sum, { step }) => sum + minutesOf(step, asked.areaM2), 0);
-  const evenings = spansOf(rest.evenings);
+  const { evenings } = rest;
   const begun = [...(asked.begun === undefined ? [] : [asked.begun]), ...(asked.begunOn ?? [])];
-  const begins = Math.max(0, ...begun.map(finishedAt));
-  const done = new Map<number, number>();
+  const begins = Math.max(0, ...begun.map((one) => finishedAt(one, clock)));
+  const dayOf = dayOfMoments(clock);
+  const done = new Map<CalendarDay, number>();
   for (let run = 0; run < runs; run++) {
     const places = placeTasks(rest.lanes.map(drawn), evenings, shop);
     const cured = afterwards.reduce((sum, wait) => sum + wait * times(wait), 0);
     const last = places.flatMap((lane) => lane.at(-1) ?? []);
     if (last.some(({ left }) => left > 0)) continue;
     const ends = Math.max(begins, ...last.map(({ end }) => end));
-    const day = dayOfWork(ends + cured, hands, evenings);
+    const day = dayOf(momentOfWork(ends + cured, hands, evenings));
     done.set(day, (done.get(day) ?? 0) + 1);
   }
   let sum = 0;
   const doneBy = [...done]
-    .sort(([a], [b]) => a - b)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([day, count]) => {
       sum += count;
-      return { day: dayFromNumber(day), share: sum / runs };
+      return { day, share: sum / runs };
     });
   return { runs, doneBy, neverShare: 1 - sum / runs };
 }

@@ -1,5 +1,7 @@
 import { DomainError, inRange } from "../domain-error.ts";
-import { type CalendarDay, dayNumber } from "./calendar-day.ts";
+import type { ShopClock } from "../schedule/shop-clock.ts";
+import { clock as clockText } from "./bench-time.ts";
+import { type CalendarDay, calendarDay, dayNumber, daysLater } from "./calendar-day.ts";
 
 /** An evening at the bench: minutes after local midnight. */
 export interface Evening {
@@ -8,18 +10,34 @@ export interface Evening {
   readonly untilMinute: number;
 }
 
-/** An evening in minutes since 1970, by the clock on the wall. */
+/** An evening in minutes of real time since 1970 UTC. */
 export interface Span {
   readonly opens: number;
   readonly closes: number;
 }
 
-/** Evenings as stretches of one long clock. */
-export const spansOf = (evenings: readonly Evening[]): readonly Span[] =>
-  evenings.map(({ day, fromMinute, untilMinute }) => {
-    const midnight = dayNumber(day) * 1440;
-    return { opens: midnight + fromMinute, closes: midnight + untilMinute };
-  });
+/** The moment of a minute after midnight, 1440 being the next midnight; of one that the clocks skip, as much later as they skip. */
+export const momentOf = (clock: ShopClock, day: CalendarDay, minute: number): number =>
+  minute < 1440
+    ? clock.minutesPastSkip(`${day}T${clockText(minute)}`, "evenings")
+    : clock.minutesPastSkip(`${daysLater(day, 1)}T${clockText(minute - 1440)}`, "evenings");
+
+/** What the clock on the wall shows at a moment. */
+export function wallAt(
+  clock: ShopClock,
+  moment: number,
+): { readonly day: CalendarDay; readonly minute: number } {
+  const shown = clock.clock(Math.round(moment));
+  const [hours, minutes] = [Number(shown.slice(11, 13)), Number(shown.slice(14, 16))];
+  return { day: calendarDay(shown.slice(0, 10)), minute: hours * 60 + minutes };
+}
+
+/** Evenings as stretches of real time: one in which the clocks change is an hour longer or shorter. */
+export const spansOf = (evenings: readonly Evening[], clock: ShopClock): readonly Span[] =>
+  evenings.map(({ day, fromMinute, untilMinute }) => ({
+    opens: momentOf(clock, day, fromMinute),
+    closes: momentOf(clock, day, untilMinute),
+  }));
 
 /**
  * Refuses evenings that end before they begin, overlap, or stand out of order.
@@ -27,7 +45,10 @@ export const spansOf = (evenings: readonly Evening[]): readonly Span[] =>
  * @throws DomainError that names the evening, counted from 0
  */
 export function checkEvenings(evenings: readonly Evening[]): void {
-  const spans = spansOf(evenings);
+  const spans = evenings.map(({ day, fromMinute, untilMinute }) => {
+    const midnight = dayNumber(day) * 1440;
+    return { opens: midnight + fromMinute, closes: midnight + untilMinute };
+  });
   evenings.forEach(({ day, fromMinute, untilMinute }, i) => {
     const field = `evenings[${i}]`;
     if (!(untilMinute > fromMinute))

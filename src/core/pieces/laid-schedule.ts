@@ -1,6 +1,7 @@
 import { DomainError, inRange } from "../domain-error.ts";
+import type { ShopClock } from "../schedule/shop-clock.ts";
 import { type Begun, eveningsFrom, finishedAt, readyAfter } from "./begun.ts";
-import type { Evening } from "./evening.ts";
+import { type Span, spansOf } from "./evening.ts";
 import { type FinishingStep, inARow, passes } from "./finishing-step.ts";
 import type { PieceToPlan } from "./piece-to-plan.ts";
 import { checkedSurfaces, type PieceSurface, thingsOf } from "./surfaces.ts";
@@ -86,7 +87,7 @@ export function laidOut(piece: Pick<PieceToPlan, "steps" | "areaM2" | "surfaces"
 /** What is still to be done, and the evenings for it. */
 export interface Rest {
   readonly lanes: readonly Lane[];
-  readonly evenings: readonly Evening[];
+  readonly evenings: readonly Span[];
 }
 
 /** What is on, by surface; nothing where none of it is. */
@@ -113,7 +114,7 @@ function begunBy(laid: Laid, { begun, begunOn }: Pick<PieceToPlan, "begun" | "be
 }
 
 /** What of a lane is left after the coats that are on, and what these still hold. */
-function leftOf(tasks: readonly Task[], by: ReadonlyMap<number, Begun>): Lane {
+function leftOf(tasks: readonly Task[], by: ReadonlyMap<number, Begun>, clock: ShopClock): Lane {
   const last = new Map<number, { readonly begun: Begun; readonly coat: Task }>();
   for (const surface of new Set(tasks.map((task) => task.surface))) {
     const begun = by.get(surface);
@@ -126,12 +127,14 @@ function leftOf(tasks: readonly Task[], by: ReadonlyMap<number, Begun>): Lane {
   const ready = new Map(
     [...new Set(left.map((task) => task.surface))].map((surface) => {
       const from = [...last].map(([on, { begun, coat }]) =>
-        on === surface ? readyAfter(begun, coat) : finishedAt(begun) + coat.turn,
+        on === surface ? readyAfter(begun, coat, clock) : finishedAt(begun, clock) + coat.turn,
       );
       return [surface, Math.max(...from)] as const;
     }),
   );
-  const heldUntil = Math.max(...[...last.values()].map(({ begun, coat }) => finishedAt(begun) + coat.dries));
+  const heldUntil = Math.max(
+    ...[...last.values()].map(({ begun, coat }) => finishedAt(begun, clock) + coat.dries),
+  );
   return { tasks: left, ready, heldUntil };
 }
 
@@ -140,14 +143,18 @@ function leftOf(tasks: readonly Task[], by: ReadonlyMap<number, Begun>): Lane {
  *
  * @throws DomainError for more coats than there are, and for a surface that is none of the piece's
  */
-export function restOf(laid: Laid, piece: Pick<PieceToPlan, "begun" | "begunOn" | "evenings">): Rest {
+export function restOf(
+  laid: Laid,
+  piece: Pick<PieceToPlan, "begun" | "begunOn" | "evenings">,
+  clock: ShopClock,
+): Rest {
   const by = begunBy(laid, piece);
-  const lanes = laid.lanes.map((tasks) => leftOf(tasks, by));
+  const lanes = laid.lanes.map((tasks) => leftOf(tasks, by, clock));
   const from = lanes.flatMap(({ tasks, ready }) =>
     [...new Set(tasks.map(({ surface }) => surface))].map(
       (surface) => ready?.get(surface) ?? Number.NEGATIVE_INFINITY,
     ),
   );
-  const evenings = from.length === 0 ? piece.evenings : eveningsFrom(piece.evenings, Math.min(...from));
-  return { lanes, evenings };
+  const evenings = spansOf(piece.evenings, clock);
+  return { lanes, evenings: from.length === 0 ? evenings : eveningsFrom(evenings, Math.min(...from)) };
 }

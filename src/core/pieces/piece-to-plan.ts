@@ -1,4 +1,5 @@
 import { inRange } from "../domain-error.ts";
+import { type ShopClock, shopClock } from "../schedule/shop-clock.ts";
 import type { Begun, BegunOn } from "./begun.ts";
 import { checkEvenings, type Evening } from "./evening.ts";
 import { checkSteps, type FinishingStep } from "./finishing-step.ts";
@@ -21,6 +22,8 @@ export interface PieceToPlan {
   readonly dryingPlaces?: number;
   /** In order of time, none overlapping. */
   readonly evenings: readonly Evening[];
+  /** In which the evenings are meant, as Europe/Berlin; without one every day has 24 hours. */
+  readonly zone?: string;
   /** Share mixed on top of what is reckoned to be used. */
   readonly spareShare?: number;
   /** What was done before; the rest goes into the evenings after it. */
@@ -28,6 +31,9 @@ export interface PieceToPlan {
   /** The same, where it is not the same on every surface. */
   readonly begunOn?: readonly BegunOn[];
 }
+
+/** The clock on the wall of a piece's evenings. */
+export const clockOf = ({ zone = "UTC" }: Pick<PieceToPlan, "zone">): ShopClock => shopClock(zone);
 
 /**
  * Refuses a piece that cannot be planned, whatever its evenings hold.

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { shopClock } from "../schedule/shop-clock.ts";
 import { calendarDay, daysLater } from "./calendar-day.ts";
 import { type Span, spansOf } from "./evening.ts";
 import { placeTasks, shopOf } from "./place-tasks.ts";
@@ -60,6 +61,7 @@ test("the earliest end that there is, least and most waits and nights together",
           const fromMinute = from * hour;
           return { day: daysLater(first, i), fromMinute, untilMinute: fromMinute + hours * hour };
         }),
+        shopClock("UTC"),
       ),
     );
   let reached = 0;

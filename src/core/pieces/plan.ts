@@ -1,12 +1,13 @@
 import { inRange } from "../domain-error.ts";
+import type { ShopClock } from "../schedule/shop-clock.ts";
 import type { Metre } from "../units.ts";
-import { type CalendarDay, dayNumber, daysLater } from "./calendar-day.ts";
-import { type Evening, spansOf } from "./evening.ts";
+import { type CalendarDay, daysLater } from "./calendar-day.ts";
+import { wallAt } from "./evening.ts";
 import type { PieceWork } from "./finishing-step.ts";
 import { type Laid, laidOut, minutesOf, type Rest, restOf } from "./laid-schedule.ts";
 import { workDefaults } from "./method-defaults.ts";
 import { checkMostWaits } from "./most-waits.ts";
-import { checkPiece, type PieceToPlan } from "./piece-to-plan.ts";
+import { checkPiece, clockOf, type PieceToPlan } from "./piece-to-plan.ts";
 import { placeTasks, shopOf } from "./place-tasks.ts";
 import type { Place } from "./task.ts";
 
@@ -69,15 +70,11 @@ function tellings({ steps }: Laid, millilitres: readonly number[]) {
 type Told = ReturnType<typeof tellings>[number];
 
 /** A task in its parts, each on its evening; nothing where it was done before. */
-function inEvenings(
-  of: Told,
-  place: Place | undefined,
-  evenings: readonly Evening[],
-): readonly PlannedStep[] {
+function inEvenings(of: Told, place: Place | undefined, clock: ShopClock): readonly PlannedStep[] {
   if (place === undefined) return [{ ...of, done: true, minutes: 0, day: null, fromMinute: null }];
-  const parts = place.parts.map(({ evening, from, minutes }): PlannedStep => {
-    const { day } = evenings[evening] as Evening;
-    return { ...of, minutes, day, fromMinute: from - dayNumber(day) * 1440 };
+  const parts = place.parts.map(({ from, minutes }): PlannedStep => {
+    const { day, minute } = wallAt(clock, from);
+    return { ...of, minutes, day, fromMinute: minute };
   });
   return place.left > 0 ? [...parts, { ...of, minutes: place.left, day: null, fromMinute: null }] : parts;
 }
@@ -103,6 +100,7 @@ function dated(
   rest: Rest,
   places: readonly (readonly Place[])[],
   piece: PieceToPlan,
+  clock: ShopClock,
 ): readonly PlannedStep[] {
   const told = tellings(laid, millilitresOf(laid, piece));
   const worked = new Set(laid.lanes.flatMap((tasks) => tasks.map(({ step }) => step)));
@@ -113,7 +111,7 @@ function dated(
     if (worked.has(i)) {
       const on = laid.surfaces.map(({ name, share }, surface) => {
         const its = { ...of, millilitres: of.millilitres * share, ...(name === "" ? {} : { surface: name }) };
-        return inEvenings(its, placeOf(i, surface), rest.evenings);
+        return inEvenings(its, placeOf(i, surface), clock);
       });
       out.push(...on.flat());
       day = lastDay(on.map((parts) => parts.at(-1)?.day ?? null));
@@ -136,8 +134,8 @@ function dated(
  * much that takes, φ the volume solids and τ the share that stays.
  *
  * Each step goes into the first evening with room for it after the least wait and within the most; a night is waited
- * where the schedule asks one. Times are local wall-clock minutes: a night in which the clocks change is an hour longer
- * or shorter than reckoned. What comes after the cure has a first day, and no hour. With `begun`, what lies before the
+ * where the schedule asks one. Evenings and steps are told by the clock on the wall and waits run in real time: over a
+ * night in which the clocks of the zone change it is still waited as long. What comes after the cure has a first day, and no hour. With `begun`, what lies before the
  * last coat that is on counts as done too, and the rest goes into the evenings after it: each step as early as it can,
  * so that a coat that was late moves only what it must.
  *
@@ -158,8 +156,9 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
   checkPiece(piece);
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
   const laid = laidOut(piece);
-  const rest = restOf(laid, piece);
-  const evenings = spansOf(rest.evenings);
+  const clock = clockOf(piece);
+  const rest = restOf(laid, piece, clock);
+  const { evenings } = rest;
   for (const { tasks } of rest.lanes)
     checkMostWaits(tasks, evenings, ({ step }) => `steps[${laid.steps[step]?.written}]`);
   const places = placeTasks(rest.lanes, evenings, shopOf(piece));
@@ -168,7 +167,7 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
   const millilitresUsed = millilitresOf(laid, piece).reduce((sum, ml) => sum + ml, 0);
   const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);
   return {
-    steps: dated(laid, rest, places, piece),
+    steps: dated(laid, rest, places, piece, clock),
     millilitresUsed,
     millilitresToMix: millilitresUsed * (1 + spare),
     dryFilm: film as Metre, // a volume over an area

@@ -54,6 +54,10 @@ export const pieceInput = z.strictObject({
     .describe("things that can lie drying at once, one that is turned counted once; any number unless told"),
   /** Evenings at the bench, from and until, wall-clock time. */
   windows: z.array(z.tuple([z.string(), z.string()])),
+  zone: z
+    .string()
+    .describe("of the windows, such as Europe/Berlin: waits run in real time where its clocks change")
+    .optional(),
   /** Coats that are on, and when the last was finished: the rest is planned after it, and what is behind has no date. */
   begun: z.strictObject({ coats: z.int(), at: z.string() }).optional(),
   /** The same surface by surface, in place of `begun`; those not named have no coat. */
@@ -184,6 +188,7 @@ export function pieceOf(given: PieceGiven, recipe: CutsMixed): PieceToPlan {
     endGrain: { areaM2: given.endGrainM2, times: given.endGrainTimes },
     steps: stepsOf(given, recipe),
     evenings: given.windows.map(eveningOf),
+    ...(given.zone === undefined ? {} : { zone: given.zone }),
     ...surfacesOf(given),
     ...begunOf(given),
     ...toldOf({ spareShare: given.spareShare }),

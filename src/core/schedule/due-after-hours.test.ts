@@ -73,6 +73,8 @@ test("nobody can begin before now, nor keep a most wait that an earlier beginnin
 test("what is due in time, or waits for a later evening, is no such work", () => {
   const long: Agenda = { ...three, windows: [evening(0, "18:00", "20:00"), evening(1, "18:00", "20:00")] };
   expect(dueAfterHours(long, starts, 0)).toEqual([]);
+  const nights: Agenda = { ...three, waits: three.waits.map((one) => ({ ...one, otherWindow: true })) };
+  expect(dueAfterHours(nights, starts, 0)).toEqual([]);
 });
 
 test("several people, tasks without hands and rounds are refused", () => {

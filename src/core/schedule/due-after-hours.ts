@@ -42,7 +42,9 @@ function heldBack(bench: Bench, starts: Starts, window: Agenda["windows"][number
   return bench.agenda.tasks
     .filter(({ task }) => at(task) >= closes)
     .filter(({ task }) => {
-      const before = bench.agenda.waits.filter(({ to }) => to === task).map(({ from }) => at(from));
+      const waits = bench.agenda.waits.filter(({ to }) => to === task);
+      if (waits.some(({ otherWindow }) => otherWindow)) return false;
+      const before = waits.map(({ from }) => at(from));
       return before.some((start) => start >= opens) && before.every((start) => start < closes);
     })
     .map((task) => ({ task, due: dueOf(bench, task.task, starts) }))

@@ -43,13 +43,14 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
   const own = createMemo(() => ownOf(draft().method));
   const input = createMemo(() => {
     const [areaRead, cutGiven, composition] = [area(), cutRead(), solvent()?.composition];
-    return planInput(draft(), {
+    const asked = planInput(draft(), {
       areaM2: areaRead.ok ? areaRead.value.si : undefined,
       endGrainM2: draft().area === partsArea() ? (parts().total?.endGrainM2 ?? 0) : 0,
       cutLbPerGal: cutGiven.ok ? poundsPerUsGallonFromCut(cut(cutGiven.value.si)) : undefined,
       solvent: composition === undefined || composition === null ? undefined : solventOf(composition),
       own: own(),
     });
+    return asked === undefined ? undefined : { ...asked, zone: book.zone };
   });
   const plan = createMemo(() => planFrom(input()));
   const worked = createMemo(() => {
