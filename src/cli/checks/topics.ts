@@ -18,6 +18,7 @@ const topics: Readonly<Record<string, readonly Part[]>> = {
   nonlinear: [() => import("./nonlinear.ts")],
   ordinal: [() => import("./ordinal.ts")],
   ranking: [() => import("./ranking.ts")],
+  paired: [() => import("./paired.ts")],
   calendar: [() => import("./calendar.ts")],
   scheduling: [() => import("./scheduling.ts")],
   timetoevent: [() => import("./timetoevent.ts")],

@@ -19,6 +19,7 @@ import { readyTimeCalculation } from "./ready-time.ts";
 import { restore } from "./restore.ts";
 import { schedule } from "./schedule.ts";
 import { settlingCalculation } from "./settling.ts";
+import { sideBySide } from "./side-by-side.ts";
 import { thin } from "./thin.ts";
 import { vapour } from "./vapour.ts";
 import { verdictCalculation } from "./verdict.ts";
@@ -47,6 +48,7 @@ export const calculations: readonly Calculation[] = [
   layoutCalculation,
   verdictCalculation,
   oddOneOutCalculation,
+  sideBySide,
   readyTimeCalculation,
   settlingCalculation,
   dissolvingAlike,
