@@ -90,9 +90,11 @@ function placeBy(rest: Rest, places: readonly (readonly Place[])[]) {
   return (step: number, surface: number) => by.get(key(step, surface));
 }
 
-/** The day on which the last of several is done; null where one has none. */
-const lastDay = (days: readonly (CalendarDay | null)[]): CalendarDay | null =>
-  days.includes(null) ? null : (days.toSorted().at(-1) ?? null);
+/** The day on which the last of several is done that are left; null where one has none. */
+function lastDay(several: readonly PlannedStep[]): CalendarDay | null {
+  const days = several.flatMap(({ done, day }) => (done ? [] : [day]));
+  return days.includes(null) ? null : (days.toSorted().at(-1) ?? null);
+}
 
 /** The evenings' steps with their dates, surface by surface, and from which day on the others may be done. */
 function dated(
@@ -103,8 +105,10 @@ function dated(
   clock: ShopClock,
 ): readonly PlannedStep[] {
   const told = tellings(laid, millilitresOf(laid, piece));
-  const worked = new Set(laid.lanes.flatMap((tasks) => tasks.map(({ step }) => step)));
+  const worked = new Set(laid.lanes[0]?.map(({ step }) => step)); // the same on every surface
   const placeOf = placeBy(rest, places);
+  const lastDone =
+    [...worked].findLast((i) => laid.surfaces.some((_, s) => placeOf(i, s) === undefined)) ?? -1;
   const out: PlannedStep[] = [];
   let day: CalendarDay | null = null;
   told.forEach((of, i) => {
@@ -114,11 +118,12 @@ function dated(
         return inEvenings(its, placeOf(i, surface), clock);
       });
       out.push(...on.flat());
-      day = lastDay(on.map((parts) => parts.at(-1)?.day ?? null));
+      day = lastDay(on.flatMap((parts) => parts.at(-1) ?? []));
       return;
     }
     const { step } = laid.steps[i] as Laid["steps"][number];
-    out.push({ ...of, minutes: minutesOf(step, piece.areaM2), day, fromMinute: null });
+    const done = i < lastDone ? { done: true } : {};
+    out.push({ ...of, ...done, minutes: minutesOf(step, piece.areaM2), day, fromMinute: null });
     if (i >= laid.cure && day !== null) day = daysLater(day, Math.round(of.waitMinutes / 1440));
   });
   return out;

@@ -143,3 +143,66 @@ test("how much longer the evenings must be for one fewer, by hand: twenty minute
   };
   expect(soonerIf(evenings, four)).toEqual({ how: "begin earlier", minutes: 20, lastDay: "2026-10-06" });
 });
+
+const sides = [
+  { name: "underside", share: 0.5 },
+  { name: "top", share: 0.5, turned: true },
+];
+/** By hand: ten minutes a side to sand, a quarter of an hour a side for a coat that is turned onto after an hour. */
+const topGiven: PiecePlanInput = {
+  ...given,
+  coats: 3,
+  steps: [
+    { what: "sand", minutesPerM2: 20, leastWaitMinutes: 0 },
+    { what: "coat", times: 2, millilitresPerM2: 100, minutesPerM2: 30, leastWaitMinutes: 60 },
+    { what: "wait", minutesPerM2: 0, leastWaitMinutes: 0, overnight: true },
+    { what: "coat", millilitresPerM2: 100, minutesPerM2: 30, leastWaitMinutes: 60 },
+  ],
+  surfaces: sides,
+};
+const sided = ({ steps }: ScheduleBody) =>
+  steps.map((s) => `${s.what} ${s.surface ?? "-"} ${s.day?.slice(8) ?? "?"} ${s.at ?? ""}`.trim());
+
+test("a coat that is on one side holds the other; what is on both is behind, each with its hour", () => {
+  const plan = planned(evenings, topGiven);
+  if (!plan.ok) throw new Error("it can be planned");
+  const top = scheduleFromPlan(topGiven, plan.value, {});
+  const first = sided(top);
+  expect(first).toEqual([
+    "sand underside 05 18:00",
+    "sand top 05 18:10",
+    "coat underside 05 18:20",
+    "coat top 05 19:35",
+    "coat underside 06 18:00", // 19:50 and an hour leave ten minutes
+    "coat top 06 19:15",
+    "wait - 06",
+    "coat underside 07 18:00",
+    "coat top 07 19:15",
+  ]);
+  const late = carriedOn(
+    top,
+    [
+      { coat: 1, surface: "underside", from: "2026-10-05T18:20", until: "2026-10-05T18:35" },
+      { coat: 1, surface: "top", from: "2026-10-05T19:35", until: "2026-10-05T19:50" },
+      { coat: 2, surface: "underside", from: "2026-10-06T19:30", until: "2026-10-06T19:45" },
+    ],
+    evenings,
+    "2026-10-06T19:50",
+  );
+  expect(late.ok && sided(late.value)).toEqual([
+    ...first.slice(0, 4),
+    "coat underside 06 19:30",
+    "coat top 06 20:45", // a quarter of an hour before nine: it just fits
+    ...first.slice(6),
+  ]);
+  expect(late.ok && late.value.workedOutFrom.begunOn).toEqual([
+    { surface: "underside", coats: 2, at: "2026-10-06T19:45" },
+    { surface: "top", coats: 1, at: "2026-10-05T19:50" },
+  ]);
+  // the rest from there: the wait is behind once, and not asked again
+  if (!late.ok) return;
+  const on = [3, 2].map((coat) => ({ coat, from: "2026-10-08T18:00", until: "2026-10-08T18:15" }));
+  const done = carriedOn(late.value, on, evenings, "2026-10-08T18:20");
+  expect(done.ok && sided(done.value).filter((line) => line.startsWith("wait"))).toHaveLength(1);
+  expect(done.ok && done.value.steps).toHaveLength(9);
+});

@@ -1,35 +1,63 @@
 import type { ScheduleStep } from "../notebook/kinds/pieces.ts";
+import { coatNumbers, stepsBehind } from "../pieces/planned-evenings.ts";
 import { type ShopWindow, windowsFromNow } from "../pieces/shop-windows.ts";
 import { ok, type Result } from "../result.ts";
 import { calculate } from "./calculation.ts";
-import { type PiecePlanOutput, type ScheduleBody, scheduleFromPlan } from "./piece-schedule.ts";
+import {
+  type PiecePlanInput,
+  type PiecePlanOutput,
+  type ScheduleBody,
+  scheduleFromPlan,
+} from "./piece-schedule.ts";
 import { piecePlan } from "./pieces.ts";
 import type { Problem } from "./problem.ts";
 
 /** A coat that is on: its number from 1, and when it was begun and finished, as 2026-10-05T19:40. */
 export interface CoatOn {
   readonly coat: number;
+  /** Where it is not on the whole piece. */
+  readonly surface?: string;
   readonly from: string;
   readonly until: string;
 }
 
+const onSurface = (on: readonly CoatOn[], surface: string | undefined): readonly CoatOn[] =>
+  on.filter((one) => one.surface === undefined || surface === undefined || one.surface === surface);
+
+/** The coat that is on a surface with the highest number; of the whole piece where none is named. */
+const lastOn = (on: readonly CoatOn[], surface?: string): CoatOn | undefined =>
+  onSurface(on, surface).reduce<CoatOn | undefined>(
+    (a, b) => (a === undefined || b.coat > a.coat ? b : a),
+    undefined,
+  );
+
 /** Behind the last coat that is on, all counts as done; where a coat was put on, its hour is that of the log. */
-function behindUs(
-  steps: readonly ScheduleStep[],
+function behindUs(steps: readonly ScheduleStep[], on: readonly CoatOn[]): readonly ScheduleStep[] {
+  const coats = coatNumbers(steps);
+  const behind = stepsBehind(steps, (coat, surface) => coat <= (lastOn(on, surface)?.coat ?? 0));
+  return steps
+    .filter((step) => behind.has(step))
+    .map((step) => {
+      const logged = onSurface(on, step.surface).findLast((one) => one.coat === coats.get(step));
+      if (logged === undefined) return step;
+      return { ...step, day: logged.from.slice(0, 10), at: logged.from.slice(11) };
+    });
+}
+
+/** What is on, as the plan takes it: of the whole piece, or by surface. */
+function begunWith(
   on: readonly CoatOn[],
-  last: number,
-): readonly ScheduleStep[] {
-  let coat = 0;
-  const out: ScheduleStep[] = [];
-  for (const step of steps) {
-    if (step.what === "coat") coat += 1;
-    const logged = step.what === "coat" ? on.find((one) => one.coat === coat) : undefined;
-    out.push(
-      logged === undefined ? step : { ...step, day: logged.from.slice(0, 10), at: logged.from.slice(11) },
-    );
-    if (step.what === "coat" && coat === last) return out;
-  }
-  return out;
+  surfaces: PiecePlanInput["surfaces"],
+): Pick<PiecePlanInput, "begun" | "begunOn"> {
+  const last = lastOn(on);
+  if (last === undefined) return {};
+  if (surfaces === undefined) return { begun: { coats: last.coat, at: last.until } };
+  return {
+    begunOn: surfaces.flatMap(({ name }) => {
+      const its = lastOn(on, name);
+      return its === undefined ? [] : [{ surface: name, coats: its.coat, at: its.until }];
+    }),
+  };
 }
 
 /**
@@ -48,21 +76,17 @@ export function carriedOn(
   windows: readonly ShopWindow[],
   now: string,
 ): Result<ScheduleBody, Problem> {
-  const { begun: _, ...before } = kept.workedOutFrom;
-  const last = on.reduce<CoatOn | undefined>(
-    (a, b) => (a === undefined || b.coat > a.coat ? b : a),
-    undefined,
-  );
+  const { begun: _, begunOn: __, ...before } = kept.workedOutFrom;
   const input = {
     ...before,
     windows: windowsFromNow(windows, now).map(([from, until]): [string, string] => [from, until]),
-    ...(last === undefined ? {} : { begun: { coats: last.coat, at: last.until } }),
+    ...begunWith(on, before.surfaces),
   };
   const plan = calculate(piecePlan, input) as Result<PiecePlanOutput, Problem>; // what this calculation gives
   if (!plan.ok) return plan;
   const anew = scheduleFromPlan(input, plan.value, {});
-  if (last === undefined) return ok({ ...kept, steps: anew.steps, workedOutFrom: input });
-  const behind = behindUs(kept.steps, on, last.coat);
+  if (on.length === 0) return ok({ ...kept, steps: anew.steps, workedOutFrom: input });
+  const behind = behindUs(kept.steps, on);
   const ahead = anew.steps.filter((_, i) => plan.value.steps[i]?.done === false);
   const steps = [...behind, ...ahead].map((step, i) => ({ ...step, step: String(i + 1) }));
   return ok({ ...kept, steps, workedOutFrom: input });

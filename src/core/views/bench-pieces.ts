@@ -1,26 +1,23 @@
-import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
+import { coatNumbers } from "../pieces/planned-evenings.ts";
+import { coatsOn, type PlannedCoat } from "./coats-on.ts";
 import { type PieceView, pieceIds, pieceView } from "./piece.ts";
 
 /** The coat that a piece waits for, with the day and the clock time that its plan gives it, in the shop's own zone. */
-export interface PieceCoat {
+export interface PieceCoat extends PlannedCoat {
   readonly piece: string;
   readonly name: string;
-  readonly coat: number;
   readonly day: string | null;
   readonly at: string | null;
 }
 
 function nextCoatOf(piece: PieceView): PieceCoat | null {
-  if (piece.schedule === null || piece.handedOver !== null) return null;
-  const on = new Set(
-    piece.layers.flatMap((entry) => (entry.body as Body<"layer-applied">).planned?.coat ?? []),
-  );
-  const coats = piece.schedule.steps.filter((step) => step.what === "coat");
-  const next = coats.findIndex((_, i) => !on.has(i + 1));
-  const step = coats[next];
+  const next = coatsOn(piece).next;
+  if (piece.schedule === null || piece.handedOver !== null || next === undefined) return null;
+  const coats = coatNumbers(piece.schedule.steps);
+  const step = [...coats.keys()].find((one) => coats.get(one) === next.coat && one.surface === next.surface);
   if (step === undefined) return null;
-  return { piece: piece.id, name: piece.name, coat: next + 1, day: step.day ?? null, at: step.at ?? null };
+  return { piece: piece.id, name: piece.name, ...next, day: step.day ?? null, at: step.at ?? null };
 }
 
 /** The next coat of every piece that is planned and not handed over, those with the earliest day first. */

@@ -1,13 +1,20 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
 import type { Body } from "../notebook/kinds/all.ts";
+import type { ScheduleStep } from "../notebook/kinds/pieces.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { methodDefaults, type PieceMethod } from "../pieces/method-defaults.ts";
+import { coatNumbers } from "../pieces/planned-evenings.ts";
 import { unitNamed } from "../quantity/unit-table.ts";
+import { coatsOn } from "./coats-on.ts";
 import { type PieceView, pieceIds, pieceView } from "./piece.ts";
 
 /** What a coat was planned to take and what it took; null where it was not written down. */
 export interface CoatUsed {
   readonly coat: number;
+  /** Where it was planned and written down for one side or part. */
+  readonly surface?: string;
+  /** Of the piece's area that it covers. */
+  readonly share: number;
   readonly method: string;
   readonly entry: string | null;
   readonly plannedMl: number | null;
@@ -43,15 +50,30 @@ function millilitresOf(body: Body<"layer-applied">, gramsPerMl: number | null): 
   return gramsPerMl === null ? null : (total.si * 1e3) / gramsPerMl;
 }
 
-function compared(pairs: readonly (readonly [number | null, number | null])[]): Compared {
-  const both = pairs.filter(
-    (pair): pair is readonly [number, number] => pair[0] !== null && pair[1] !== null && pair[0] > 0,
-  );
+function compared(
+  coats: readonly CoatUsed[],
+  figuresOf: (coat: CoatUsed) => readonly [number | null, number | null],
+): Compared {
+  const both = coats.flatMap((one) => {
+    const [planned, used] = figuresOf(one);
+    return planned === null || used === null || planned <= 0 ? [] : [{ coat: one.coat, planned, used }];
+  });
   return {
-    coats: both.length,
-    planned: both.reduce((sum, [planned]) => sum + planned, 0),
-    used: both.reduce((sum, [, used]) => sum + used, 0),
+    coats: new Set(both.map(({ coat }) => coat)).size,
+    planned: sum(both.map(({ planned }) => planned)),
+    used: sum(both.map(({ used }) => used)),
   };
+}
+
+const sum = (values: readonly (number | undefined)[]): number =>
+  values.reduce<number>((all, value) => all + (value ?? 0), 0);
+
+const sumKnown = (values: readonly (number | undefined)[]): number | null =>
+  values.every((value) => value !== undefined) ? sum(values) : null;
+
+/** A coat, surface by surface; as one where it was written down of the whole piece. */
+function surfacesOf(steps: readonly ScheduleStep[], logged: string | undefined): ScheduleStep[][] {
+  return logged === undefined ? steps.map((step) => [step]) : [[...steps]];
 }
 
 /**
@@ -61,25 +83,39 @@ function compared(pairs: readonly (readonly [number | null, number | null])[]): 
  * @param gramsPerMl  density of the piece's liquid, for what was weighed; null where it is not known
  */
 export function plannedUsed(piece: PieceView, gramsPerMl: number | null): PlannedUsed {
-  const steps = (piece.schedule?.steps ?? []).filter((step) => step.what === "coat");
-  const coats = steps.map((step, i): CoatUsed => {
-    const entry = piece.layers.find((one) => layer(one).planned?.coat === i + 1);
-    return {
-      coat: i + 1,
-      method: step.method ?? piece.schedule?.recipe.method ?? "",
-      entry: entry?.id ?? null,
-      plannedMl: step.millilitres ?? null,
-      usedMl: entry === undefined ? null : millilitresOf(layer(entry), gramsPerMl),
-      plannedMinutes: step.minutes ?? null,
-      minutes: entry === undefined ? null : (layer(entry).minutes ?? null),
-      plannedDay: step.day ?? null,
-      onAt: entry?.happened ?? null,
-    };
+  const numbers = coatNumbers(piece.schedule?.steps ?? []);
+  const on = coatsOn(piece);
+  const bodies = new Map(piece.layers.map((entry) => [entry.id, entry]));
+  const coats = [...new Set(numbers.values())].flatMap((coat) => {
+    const steps = [...numbers.keys()].filter((step) => numbers.get(step) === coat);
+    const ofWhole = on.logged.findLast((one) => one.coat === coat && one.surface === undefined)?.entry;
+    const all = sum(steps.map(({ millilitres }) => millilitres));
+    return surfacesOf(steps, ofWhole).map((together): CoatUsed => {
+      const [step] = together as [ScheduleStep];
+      const surface = together.length < steps.length ? step.surface : undefined;
+      const id = ofWhole ?? on.of({ coat, ...(surface === undefined ? {} : { surface }) })?.entry;
+      const entry = id === undefined ? undefined : bodies.get(id);
+      const plannedMl = sumKnown(together.map(({ millilitres }) => millilitres));
+      const part = all > 0 && plannedMl !== null ? plannedMl / all : together.length / steps.length;
+      return {
+        coat,
+        ...(surface === undefined ? {} : { surface }),
+        share: part,
+        method: step.method ?? piece.schedule?.recipe.method ?? "",
+        entry: entry?.id ?? null,
+        plannedMl,
+        usedMl: entry === undefined ? null : millilitresOf(layer(entry), gramsPerMl),
+        plannedMinutes: sumKnown(together.map(({ minutes }) => minutes)),
+        minutes: entry === undefined ? null : (layer(entry).minutes ?? null),
+        plannedDay: step.day ?? null,
+        onAt: entry?.happened ?? null,
+      };
+    });
   });
   return {
     coats,
-    liquid: compared(coats.map((c) => [c.plannedMl, c.usedMl])),
-    hands: compared(coats.map((c) => [c.plannedMinutes, c.minutes])),
+    liquid: compared(coats, (c) => [c.plannedMl, c.usedMl]),
+    hands: compared(coats, (c) => [c.plannedMinutes, c.minutes]),
   };
 }
 
@@ -100,15 +136,15 @@ interface Measured {
   readonly used: number;
   /** Square metres that it went on, the first coat counted for its usual more. */
   readonly over: number;
+  /** Of the piece that the coat was on: sides add up to a coat. */
+  readonly share: number;
 }
 
-const rate = (measured: readonly Measured[]): { value: number; coats: number } | null =>
-  measured.length < coatsToTrust
-    ? null
-    : {
-        value: measured.reduce((sum, m) => sum + m.used, 0) / measured.reduce((sum, m) => sum + m.over, 0),
-        coats: measured.length,
-      };
+function rate(measured: readonly Measured[]): { value: number; coats: number } | null {
+  const coats = Math.floor(sum(measured.map(({ share }) => share)) + 1e-9);
+  if (coats < coatsToTrust) return null;
+  return { value: sum(measured.map(({ used }) => used)) / sum(measured.map(({ over }) => over)), coats };
+}
 
 /**
  * What this person uses a square metre and coat: all that was measured over all that it covered.
@@ -123,16 +159,18 @@ export function ownUse(read: NotebookReader, method: PieceMethod, density: Densi
   const each = pieces.flatMap((piece) =>
     plannedUsed(piece, density(piece))
       .coats.filter((coat) => coat.method === method)
-      .map((coat) => ({ coat, area: piece.areaM2 })),
+      .map((coat) => ({ ...coat, area: piece.areaM2 * coat.share })),
   );
   return {
     millilitresPerM2: rate(
-      each.flatMap(({ coat, area }) =>
-        coat.usedMl === null ? [] : [{ used: coat.usedMl, over: area * (coat.coat === 1 ? first : 1) }],
+      each.flatMap(({ coat, usedMl: used, area, share }) =>
+        used === null ? [] : [{ used, share, over: area * (coat === 1 ? first : 1) }],
       ),
     ),
     minutesPerM2: rate(
-      each.flatMap(({ coat, area }) => (coat.minutes === null ? [] : [{ used: coat.minutes, over: area }])),
+      each.flatMap(({ minutes, area, share }) =>
+        minutes === null ? [] : [{ used: minutes, share, over: area }],
+      ),
     ),
   };
 }
