@@ -1,11 +1,11 @@
 import type { Engine, Statement } from "./engine/engine.ts";
-import { SumAtMost, type Term } from "./engine/sum-at-most.ts";
+import type { SumAtMost, Term } from "./engine/sum-at-most.ts";
 import { engineOf } from "./exact.ts";
 import { type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { longestPaths } from "./longest-paths.ts";
 import { luby } from "./luby.ts";
-import { leastChange } from "./plan-bounds.ts";
+import { changesBeyond, entriesOf } from "./plan-bounds.ts";
 
 export interface Bettered {
   readonly plan: MeasuredPlan;
@@ -33,19 +33,11 @@ function useOfWindows({ agenda, hands }: Laid, engine: Engine): number[] {
 }
 
 /** Some variables add up to so much at most. */
-export function togetherAtMost(engine: Engine, variables: readonly number[], most: number): SumAtMost {
-  return limited(
-    engine,
+export const togetherAtMost = (engine: Engine, variables: readonly number[], most: number): SumAtMost =>
+  engine.addSum(
     variables.map((x): Term => [2 * x, 1]),
     most,
   );
-}
-
-function limited(engine: Engine, terms: readonly Term[], most: number): SumAtMost {
-  const limit = new SumAtMost(engine.bounds, engine.notes, terms, most);
-  engine.addPropagator(limit, limit.variables);
-  return limit;
-}
 
 /**
  * For each window the idle minutes: all people are there from its first start to its last end.
@@ -55,7 +47,7 @@ function limited(engine: Engine, terms: readonly Term[], most: number): SumAtMos
 function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
   const { bounds, lags } = engine;
   const people = agenda.capacity.person ?? 1;
-  const change = leastChange(net);
+  const entries = entriesOf(net);
   const inside: Statement[][] = hands.map(() => []);
   const idle = agenda.windows.map(([from, until]) => {
     const first = bounds.variable(from, until);
@@ -64,8 +56,9 @@ function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
     const here = [...hands.keys()].filter(
       (k) => hands[k] !== 0 && bounds.least(k + 1) >= from && bounds.most(k + 1) < until,
     );
-    const kits = new Set(here.map((k) => net.kitOf[k])).size;
-    const idleHere = bounds.variable(change * Math.max(0, kits - people), people * (until - from));
+    const kits = new Set(here.map((k) => net.kitOf[k] as number));
+    const changes = changesBeyond(people, kits, entries);
+    const idleHere = bounds.variable(changes, people * (until - from));
     lags.add(first, last, 0);
     const work: [isIn: number, work: number][] = [];
     agenda.tasks.forEach(({ minutes }, k) => {
@@ -82,9 +75,9 @@ function idleOfWindows({ agenda, hands, net }: Laid, engine: Engine): number[] {
       lags.add(task, last, minutes, guard);
     });
     const without = work.map(([isIn, minutes]): Term => [2 * isIn + 1, minutes]);
-    limited(engine, [[2 * last, people], [2 * first + 1, people], [2 * idleHere + 1, 1], ...without], 0);
+    engine.addSum([[2 * last, people], [2 * first + 1, people], [2 * idleHere + 1, 1], ...without], 0);
     const done = work.map(([isIn, minutes]): Term => [2 * isIn, minutes]);
-    limited(engine, [[2 * last + 1, people], [2 * first, people], ...done], 0);
+    engine.addSum([[2 * last + 1, people], [2 * first, people], ...done], 0);
     return idleHere;
   });
   for (const statements of inside) if (statements.length > 0) engine.addClause(...statements);

@@ -4,6 +4,7 @@ import { Engine, type Statement } from "./engine/engine.ts";
 import { type Open, Openings } from "./engine/openings.ts";
 import { TimeTable, type Use } from "./engine/time-table.ts";
 import type { Project } from "./project.ts";
+import { addLoads, type Loads } from "./window-loads.ts";
 
 /** A project with what a plan of evenings adds to it. */
 export interface Model {
@@ -16,6 +17,8 @@ export interface Model {
   readonly rules?: readonly (readonly Statement[])[];
   /** Time between two tasks that cannot overlap, from the end of the first; none without. */
   readonly change?: (from: number, to: number) => number;
+  /** What the windows hold. */
+  readonly loads?: Loads;
   /** Who shares the hands-on work, where they change their pads; task k of the crew is task k + 1 of the project. */
   readonly crew?: Crew;
 }
@@ -40,6 +43,7 @@ export function engineOf(model: Model, distance: readonly Int32Array[]): Engine 
   });
   for (const rule of model.rules ?? []) engine.addClause(...rule);
   if (!engine.settle()) return engine;
+  if (model.loads !== undefined) addLoads(engine, project.durations, model.loads);
   const between = (i: number, j: number): number => (project.durations[i] as number) + change(i, j);
   const { bounds } = engine;
   const apart = (i: number, j: number): boolean => {

@@ -8,7 +8,7 @@ import { earliestStarts, ringOf, tailsOf } from "./heads.ts";
 import { arcsBothWays, type Net } from "./net.ts";
 import { type Night, nightLags, nightRules, nightsOf } from "./nights.ts";
 import { afterPast, type Past } from "./past.ts";
-import { finishBound, idleBound, sessionBound } from "./plan-bounds.ts";
+import { entriesOf, finishBound, idleBound, sessionBound } from "./plan-bounds.ts";
 import type { Project } from "./project.ts";
 import { projectOf } from "./project-of-agenda.ts";
 
@@ -166,6 +166,7 @@ function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
       project,
       horizon,
       open: [undefined, ...open, undefined],
+      loads: { windows: agenda.windows, people, hands, kitOf: changes.kitOf, entries: entriesOf(net) },
       rules: nightRules(agenda, parts.nights),
       ...(changes.minutes.length === 1 ? {} : crew === undefined ? { change: changeIn(changes) } : { crew }),
     },

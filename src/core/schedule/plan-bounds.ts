@@ -47,7 +47,7 @@ export function finishBound(
   const longest = Math.max(0, ...windows.map(([from, until]) => until - from));
   const most = fillable(people === 1 ? workers.map((i) => minutes[i] as number) : [1], longest);
   workers.sort((a, b) => (tail[b] as number) - (tail[a] as number));
-  const change = leastChange(net);
+  const entries = entriesOf(net);
   for (const from of new Set(workers.map((i) => head[i] as number))) {
     let work = 0;
     const kits = new Set<number>();
@@ -58,20 +58,33 @@ export function finishBound(
       }
       const next = workers[k + 1];
       if (work === 0 || (next !== undefined && tail[next] === tail[i])) return;
-      const changes = (session: number): number =>
-        (change * Math.max(0, kits.size - session * people)) / people;
+      const changes = (session: number): number => changesBeyond(session * people, kits, entries) / people;
       best = Math.max(best, endOfWork(windows, most, from, work / people, changes) + (tail[i] as number));
     });
   }
   return best;
 }
 
-/** The shortest change between any two kits in use; none where there are not two. */
-export function leastChange({ kitOf, change }: Net): number {
+/** Minutes that it takes at the least to change to each kit in use from another; 0 for the others. */
+export function entriesOf({ kitOf, change }: Net): number[] {
   const kits = [...new Set(kitOf)].filter((kit) => kit >= 0);
-  const all = kits.flatMap((a) => kits.flatMap((b) => (a === b ? [] : [change[a]?.[b] ?? 0])));
-  return all.length === 0 ? 0 : Math.min(...all);
+  return change.map((_, to) => {
+    const into = kits.filter((from) => from !== to).map((from) => change[from]?.[to] as number);
+    return kits.includes(to) && into.length > 0 ? Math.min(...into) : 0;
+  });
 }
+
+/** Minutes of change that some kits take at the least, when so many of them are at hand to begin with. */
+export const changesBeyond = (
+  atHand: number,
+  kits: ReadonlySet<number>,
+  entries: readonly number[],
+): number =>
+  [...kits]
+    .map((kit) => entries[kit] ?? 0)
+    .sort((a, b) => b - a)
+    .slice(atHand)
+    .reduce((sum, minutes) => sum + minutes, 0);
 
 /**
  * When so much work for each is done at the earliest, begun at a moment. In so many sessions no fewer changes are made than
@@ -116,11 +129,11 @@ function endOfWork(
 export function sessionBound(net: Net, windows: Windows, people: number, hands: readonly number[]): number {
   const lengths = windows.map(([from, until]) => until - from).sort((a, b) => b - a);
   const work = net.minutes.reduce((sum, minutes, i) => sum + minutes * (hands[i] ?? 0), 0);
-  const kits = new Set(net.kitOf.filter((_, i) => (hands[i] ?? 0) > 0)).size;
-  const change = leastChange(net);
+  const kits = new Set(net.kitOf.filter((_, i) => (hands[i] ?? 0) > 0));
+  const entries = entriesOf(net);
   let needed = 0;
   for (let room = 0; needed < lengths.length; room += (lengths[needed++] as number) * people)
-    if (work + change * Math.max(0, kits - needed * people) <= room) break;
+    if (work + changesBeyond(needed * people, kits, entries) <= room) break;
   return Math.max(needed, longestChain(net, lengths[0] ?? 0, hands));
 }
 

@@ -5,6 +5,7 @@ import { Lags } from "./lags.ts";
 import { Learner } from "./learn.ts";
 import { LiteralList } from "./literal-list.ts";
 import { Notes } from "./notes.ts";
+import { SumAtMost, type Term } from "./sum-at-most.ts";
 
 /** Looks at some variables together; called again whenever one of them moved. False when they contradict each other. */
 export interface Propagator {
@@ -77,6 +78,13 @@ export class Engine {
     const list = new LiteralList();
     for (const [side, value] of literals) list.add(side, value);
     this.#consistent &&= this.clauses.addPermanent(list);
+  }
+
+  /** Sides, each so many times, add up to so much at most. */
+  addSum(terms: readonly Term[], most: number): SumAtMost {
+    const sum = new SumAtMost(this.bounds, this.notes, terms, most);
+    this.addPropagator(sum, sum.variables);
+    return sum;
   }
 
   /** What was done so far, in steps that take about a microsecond each on a modest machine. */
