@@ -68,6 +68,12 @@ export const pieceInput = z.strictObject({
   millilitresPerM2PerCoat: z.number().min(1).max(1000).optional(),
   transfer: z.number().min(0.01).max(1).optional(),
   minutesPerM2: z.number().min(0.1).max(600).optional(),
+  leastWaitMinutes: z
+    .number()
+    .min(0)
+    .max(10_080)
+    .describe("between coats, in place of the usual ones")
+    .optional(),
   temperatureC: z.number().optional(),
 });
 
@@ -99,9 +105,9 @@ export type PieceGiven = z.output<typeof pieceInput>;
 /** What a schedule says for each of its steps cannot be said for all of them too. */
 function checkSaidOnce(given: PieceGiven): void {
   if (given.steps === undefined) return;
-  const twice = (["millilitresPerM2PerCoat", "transfer", "minutesPerM2", "cureDays"] as const).find(
-    (name) => given[name] !== undefined,
-  );
+  const twice = (
+    ["millilitresPerM2PerCoat", "transfer", "minutesPerM2", "leastWaitMinutes", "cureDays"] as const
+  ).find((name) => given[name] !== undefined);
   if (twice !== undefined)
     throw new DomainError({
       code: "contradiction",
@@ -122,11 +128,12 @@ function checkSaidOnce(given: PieceGiven): void {
 
 /** The person's own numbers in place of the usual ones. */
 const own = (given: PieceGiven) => {
-  const { millilitresPerM2PerCoat: ml, transfer, minutesPerM2 } = given;
+  const { millilitresPerM2PerCoat: ml, transfer, minutesPerM2, leastWaitMinutes: wait } = given;
   return {
     ...(ml === undefined ? {} : { litresPerM2: ml / 1000 }),
     ...(transfer === undefined ? {} : { transfer }),
     ...(minutesPerM2 === undefined ? {} : { minutesPerM2 }),
+    ...(wait === undefined ? {} : { waits: [wait, wait, wait] as const }),
   };
 };
 

@@ -29,9 +29,20 @@ function pieceOn(d: Pen, areaM2: number, method: "brush" | "pad", coats: number)
   return piece;
 }
 
-function coatOn(d: Pen, piece: string, coat: number, more: Partial<Body<"layer-applied">> = {}): void {
+function coatOn(
+  d: Pen,
+  piece: string,
+  coat: number,
+  more: Partial<Body<"layer-applied">> = {},
+  happened = at,
+): void {
   const body = { sort: "coat", targets: [{ piece }], from: [], method: "brush", planned: { coat } } as const;
-  d.write(at, "layer-applied", { ...body, targets: [{ piece }], from: [], ...more }, { about: [piece] });
+  d.write(
+    happened,
+    "layer-applied",
+    { ...body, targets: [{ piece }], from: [], ...more },
+    { about: [piece] },
+  );
 }
 const poured = (ml: number) => ({
   amount: { by: "jug" as const, total: { typed: `${ml} mL`, unit: "ml", si: ml * 1e-6 } },
@@ -84,5 +95,33 @@ test("one's own use is all that was used over all that it covered, one method at
   expect(own.millilitresPerM2?.value).toBeCloseTo((180 + 100 + 600) / (1.2 + 1 + 4 * 1.2), 9);
   expect(own.millilitresPerM2?.coats).toBe(3);
   expect(own.minutesPerM2).toEqual({ value: (40 + 25 + 25) / (4 + 2 + 2), coats: 3 });
-  expect(ownUse(d.book, "pad", () => null)).toEqual({ millilitresPerM2: null, minutesPerM2: null });
+  const none = { millilitresPerM2: null, minutesPerM2: null, leastWaitMinutes: null };
+  expect(ownUse(d.book, "pad", () => null)).toEqual(none);
+});
+
+// The median: the middle one, or half-way between the two in the middle (ISO 3534-1:2006, 1.13).
+test("one's own wait is the middle of those within an evening, from the end of a coat to the beginning of the next", () => {
+  const d = desk();
+  const piece = pieceOn(d, 1, "brush", 6);
+  const on = (coat: number, happened: string, more: Partial<Body<"layer-applied">> = {}) =>
+    coatOn(d, piece, coat, more, happened);
+  on(1, "2026-10-05T16:00:00.000Z");
+  on(2, "2026-10-05T18:22:00.000Z"); // twelve minutes planned for it: begun at 18:10, 130 after coat 1
+  on(3, "2026-10-05T21:12:00.000Z", { minutes: 20 }); // begun at 20:52, 150 after coat 2
+  on(4, "2026-10-06T16:00:00.000Z"); // a night
+  on(5, "2026-10-06T18:32:00.000Z"); // begun at 18:20, 140 after coat 4
+  const { coats } = plannedUsed(shown(d, piece), null);
+  expect(coats.map((c) => c.waitedMinutes)).toEqual([130, 150, 18 * 60 + 36, 140, null, null]);
+  const own = () => ownUse(d.book, "brush", () => null).leastWaitMinutes;
+  expect(own()).toEqual({ value: 140, coats: 3 });
+  on(6, "2026-10-06T21:04:00.000Z"); // begun at 20:52, 140 after coat 5
+  expect(own()).toEqual({ value: 140, coats: 4 });
+});
+
+test("a coat that cannot have begun after the one before it tells no wait", () => {
+  const d = desk();
+  const piece = pieceOn(d, 1, "brush", 2);
+  coatOn(d, piece, 1);
+  coatOn(d, piece, 2); // at the same minute
+  expect(plannedUsed(shown(d, piece), null).coats[0]?.waitedMinutes).toBeNull();
 });

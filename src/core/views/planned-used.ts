@@ -1,4 +1,5 @@
 import type { NotebookEntry } from "../notebook/entry.ts";
+import { isToTheMinute } from "../notebook/entry-time.ts";
 import type { Body } from "../notebook/kinds/all.ts";
 import type { ScheduleStep } from "../notebook/kinds/pieces.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
@@ -21,6 +22,9 @@ export interface CoatUsed {
   readonly usedMl: number | null;
   readonly plannedMinutes: number | null;
   readonly minutes: number | null;
+  /** From its end to the beginning of the next coat there: planned at the least, and as it was [min]. */
+  readonly plannedWaitMinutes: number | null;
+  readonly waitedMinutes: number | null;
   /** A day of the shop's calendar. */
   readonly plannedDay: string | null;
   /** An instant, UTC. */
@@ -35,6 +39,8 @@ export interface Compared {
 }
 
 export interface PlannedUsed {
+  /** Of the piece [m²]. */
+  readonly areaM2: number;
   readonly coats: readonly CoatUsed[];
   readonly liquid: Compared;
   readonly hands: Compared;
@@ -76,6 +82,19 @@ function surfacesOf(steps: readonly ScheduleStep[], logged: string | undefined):
   return logged === undefined ? steps.map((step) => [step]) : [[...steps]];
 }
 
+type Used = Omit<CoatUsed, "waitedMinutes">;
+
+/** How long a coat was left before the next on the same surface; null where either is not known to the minute. */
+function waited(one: Used, all: readonly Used[], entries: ReadonlyMap<string, NotebookEntry>): number | null {
+  const next = all.find((other) => other.coat === one.coat + 1 && other.surface === one.surface);
+  const [entry, after] = [entries.get(one.entry ?? ""), entries.get(next?.entry ?? "")];
+  const hands = next?.minutes ?? next?.plannedMinutes ?? null;
+  if (entry === undefined || after === undefined || hands === null) return null;
+  if (!isToTheMinute(entry) || !isToTheMinute(after)) return null;
+  const minutes = (Date.parse(after.happened) - Date.parse(entry.happened)) / 60_000 - hands;
+  return minutes < 0 ? null : minutes;
+}
+
 /**
  * What a piece took beside what was planned for it, coat by coat.
  *
@@ -84,13 +103,14 @@ function surfacesOf(steps: readonly ScheduleStep[], logged: string | undefined):
  */
 export function plannedUsed(piece: PieceView, gramsPerMl: number | null): PlannedUsed {
   const numbers = coatNumbers(piece.schedule?.steps ?? []);
+  const last = Math.max(...numbers.values());
   const on = coatsOn(piece);
   const bodies = new Map(piece.layers.map((entry) => [entry.id, entry]));
-  const coats = [...new Set(numbers.values())].flatMap((coat) => {
+  const used = [...new Set(numbers.values())].flatMap((coat) => {
     const steps = [...numbers.keys()].filter((step) => numbers.get(step) === coat);
     const ofWhole = on.logged.findLast((one) => one.coat === coat && one.surface === undefined)?.entry;
     const all = sum(steps.map(({ millilitres }) => millilitres));
-    return surfacesOf(steps, ofWhole).map((together): CoatUsed => {
+    return surfacesOf(steps, ofWhole).map((together): Used => {
       const [step] = together as [ScheduleStep];
       const surface = together.length < steps.length ? step.surface : undefined;
       const id = ofWhole ?? on.of({ coat, ...(surface === undefined ? {} : { surface }) })?.entry;
@@ -107,12 +127,15 @@ export function plannedUsed(piece: PieceView, gramsPerMl: number | null): Planne
         usedMl: entry === undefined ? null : millilitresOf(layer(entry), gramsPerMl),
         plannedMinutes: sumKnown(together.map(({ minutes }) => minutes)),
         minutes: entry === undefined ? null : (layer(entry).minutes ?? null),
+        plannedWaitMinutes: coat === last ? null : (step.leastWaitMinutes ?? null),
         plannedDay: step.day ?? null,
         onAt: entry?.happened ?? null,
       };
     });
   });
+  const coats = used.map((one) => ({ ...one, waitedMinutes: waited(one, used, bodies) }));
   return {
+    areaM2: piece.areaM2,
     coats,
     liquid: compared(coats, (c) => [c.plannedMl, c.usedMl]),
     hands: compared(coats, (c) => [c.plannedMinutes, c.minutes]),
@@ -124,10 +147,15 @@ export interface OwnUse {
   /** Of a coat on a sealed surface, as a plan takes it: the first coat on bare wood counts for its usual more. */
   readonly millilitresPerM2: { readonly value: number; readonly coats: number } | null;
   readonly minutesPerM2: { readonly value: number; readonly coats: number } | null;
+  /** Between two coats of one evening, the middle one of all: a night was longer than it had to be. */
+  readonly leastWaitMinutes: { readonly value: number; readonly coats: number } | null;
 }
 
 /** Coats from which a plan starts from the person's own figure in place of the usual one; our convention. */
 export const coatsToTrust = 3;
+
+/** A wait so long was a night [min]. */
+const night = 360;
 
 /** Each piece's liquid's density, by its id, where it is known. */
 export type DensityOf = (piece: PieceView) => number | null;
@@ -144,6 +172,14 @@ function rate(measured: readonly Measured[]): { value: number; coats: number } |
   const coats = Math.floor(sum(measured.map(({ share }) => share)) + 1e-9);
   if (coats < coatsToTrust) return null;
   return { value: sum(measured.map(({ used }) => used)) / sum(measured.map(({ over }) => over)), coats };
+}
+
+/** The middle of the waits, or half-way between the two in the middle. */
+function middle(waits: readonly number[]): { value: number; coats: number } | null {
+  if (waits.length < coatsToTrust) return null;
+  const inOrder = waits.toSorted((a, b) => a - b);
+  const [below, above] = [(waits.length - 1) >> 1, waits.length >> 1].map((i) => inOrder[i] as number);
+  return { value: ((below as number) + (above as number)) / 2, coats: waits.length };
 }
 
 /**
@@ -171,6 +207,9 @@ export function ownUse(read: NotebookReader, method: PieceMethod, density: Densi
       each.flatMap(({ minutes, area, share }) =>
         minutes === null ? [] : [{ used: minutes, share, over: area }],
       ),
+    ),
+    leastWaitMinutes: middle(
+      each.flatMap(({ waitedMinutes: wait }) => (wait === null || wait >= night ? [] : [wait])),
     ),
   };
 }

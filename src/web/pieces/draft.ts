@@ -84,12 +84,15 @@ export const emptyDraft = (today: string): PieceDraft => ({
 
 const decimal = (text: string): number => Number(text.trim().replace(",", "."));
 
-/** The liquid that was typed, or the person's own where there is enough of it; their own pace likewise. */
-function usePerM2(typed: string, own: OwnUse): Pick<PlanInput, "millilitresPerM2PerCoat" | "minutesPerM2"> {
+type OwnNumbers = Pick<PlanInput, "millilitresPerM2PerCoat" | "minutesPerM2" | "leastWaitMinutes">;
+
+/** The liquid that was typed, or the person's own where there is enough of it; their own pace and waits likewise. */
+function usePerM2(typed: string, own: OwnUse): OwnNumbers {
   const liquid = typed.trim() === "" ? own.millilitresPerM2?.value : decimal(typed);
   return {
     ...(liquid === undefined ? {} : { millilitresPerM2PerCoat: liquid }),
     ...(own.minutesPerM2 === null ? {} : { minutesPerM2: own.minutesPerM2.value }),
+    ...(own.leastWaitMinutes === null ? {} : { leastWaitMinutes: Math.round(own.leastWaitMinutes.value) }),
   };
 }
 

@@ -6,6 +6,7 @@ import { QuantityField } from "../controls/quantity-field.tsx";
 import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { withDigits } from "../words/number.ts";
+import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { EveningFields } from "./evening-fields.tsx";
 import { LayerFields } from "./layer-fields.tsx";
@@ -152,11 +153,21 @@ function PlainFields(props: FieldsProps) {
   );
 }
 
-/** The person's own use where there is enough of it, the usual one otherwise. */
-function useHint(method: PieceMethod, { millilitresPerM2 }: OwnUse): string {
-  if (millilitresPerM2 === null)
-    return words.pieces.useHint(String(methodDefaults[method].litresPerM2 * 1000));
-  return words.pieces.ownUse(withDigits(millilitresPerM2.value, 2), millilitresPerM2.coats);
+/** The person's own use where there is enough of it, the usual one otherwise; what else the plan has of theirs. */
+function useHint(method: PieceMethod, { millilitresPerM2, minutesPerM2, leastWaitMinutes }: OwnUse): string {
+  const liquid =
+    millilitresPerM2 === null
+      ? words.pieces.useHint(String(methodDefaults[method].litresPerM2 * 1000))
+      : words.pieces.ownUse(withDigits(millilitresPerM2.value, 2), millilitresPerM2.coats);
+  const hands =
+    minutesPerM2 === null
+      ? []
+      : [words.pieces.ownHands(withDigits(minutesPerM2.value, 2), minutesPerM2.coats)];
+  const wait =
+    leastWaitMinutes === null
+      ? []
+      : [words.pieces.ownWait(lengthInWords(leastWaitMinutes.value), leastWaitMinutes.coats)];
+  return [liquid, ...hands, ...wait].join(". ");
 }
 
 function WhenFields(props: FieldsProps) {

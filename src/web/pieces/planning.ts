@@ -38,15 +38,19 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
   const parts = createMemo(() => partsFigures(draft().parts, endGrainTimes()));
   const partsArea = createMemo(() => areaOf(parts()));
   const cutRead = createMemo(() => readQuantity(draft().cut, fields.cut));
+  const cutLbPerGal = () => {
+    const found = cutRead();
+    return found.ok ? poundsPerUsGallonFromCut(cut(found.value.si)) : undefined;
+  };
   const ownOf = (method: PieceMethod) =>
     book.look(`pieces:own:${method}`, (read) => ownUse(read, method, (piece) => gramsPerMl(piece.schedule)));
   const own = createMemo(() => ownOf(draft().method));
   const input = createMemo(() => {
-    const [areaRead, cutGiven, composition] = [area(), cutRead(), solvent()?.composition];
+    const [areaRead, composition] = [area(), solvent()?.composition];
     const asked = planInput(draft(), {
       areaM2: areaRead.ok ? areaRead.value.si : undefined,
       endGrainM2: draft().area === partsArea() ? (parts().total?.endGrainM2 ?? 0) : 0,
-      cutLbPerGal: cutGiven.ok ? poundsPerUsGallonFromCut(cut(cutGiven.value.si)) : undefined,
+      cutLbPerGal: cutLbPerGal(),
       solvent: composition === undefined || composition === null ? undefined : solventOf(composition),
       own: own(),
     });
@@ -76,6 +80,7 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     solvent,
     area,
     cutRead,
+    cutLbPerGal,
     own,
     input,
     worked,

@@ -17,6 +17,10 @@ export function RepeatBeside(props: { readonly before: PieceView; readonly plann
       area: props.planning.draft().area,
       resin: props.planning.resin()?.name,
       alcohol: props.planning.solvent()?.name,
+      cutLbPerGal: props.planning.cutLbPerGal(),
+      coats: props.planning.draft().coats,
+      method: props.planning.draft().method,
+      steps: props.planning.schedule()?.steps ?? [],
       worked: props.planning.worked(),
     });
   const sameFilm = () => coatsForSameFilm(props.before, props.planning.worked());

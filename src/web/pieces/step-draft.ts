@@ -27,6 +27,10 @@ export interface StepDraft {
 /** What the person uses with a method, where there is enough of it to start from. */
 export type OwnOf = (method: PieceMethod) => OwnUse;
 
+/** A coat of an evening waits as the person's own do; a night stays a night. */
+const ownWait = (step: WrittenStep, mine: number | undefined): number | undefined =>
+  step.overnight === true || step.leastWaitMinutes === 0 || mine === undefined ? undefined : Math.round(mine);
+
 /** A step as one would type it, the person's own figures in place of the usual ones. */
 export function stepDraft(step: WrittenStep, own?: OwnOf): StepDraft {
   const method = step.method ?? "pad";
@@ -42,7 +46,7 @@ export function stepDraft(step: WrittenStep, own?: OwnOf): StepDraft {
     cut: `${shortCut(step.cutLbPerGal ?? 1.5)} lb`,
     perM2: upToDigits(ml ?? usualMl, 3),
     minutes: upToDigits(mine?.minutesPerM2?.value ?? step.minutesPerM2, 3),
-    least: waitTyped(step.leastWaitMinutes),
+    least: waitTyped(ownWait(step, mine?.leastWaitMinutes?.value) ?? step.leastWaitMinutes),
     most: step.mostWaitMinutes === undefined ? "" : waitTyped(step.mostWaitMinutes),
     overnight: step.overnight ?? false,
   };

@@ -103,7 +103,11 @@ export const pieces = {
   coatHead: "Coat",
   day: "Day",
   plannedBeside: "Planned, and what it took",
-  plannedBesideSays: "The next plan starts from these numbers once you have written some down.",
+  plannedBesideSays:
+    "From three coats of a kind on, the next plan starts from these numbers: the liquid and the minutes a square metre, and the wait between coats of one evening.",
+  waitHead: "Then waited",
+  plannedAtLeast: (length: string) => `planned ${length} at least`,
+  aSquareMetre: (ml: string) => `${ml} mL/m²`,
   plannedWas: (amount: string) => `planned ${amount}`,
   notWritten: "–",
   liquidUsed: (percent: number, coats: number) =>
@@ -119,12 +123,21 @@ export const pieces = {
   wentOnAct: "Write it down",
   wentOnWrote: (coat: number) => `What coat ${coat} took is written down.`,
   ownUse: (ml: string, coats: number) => `${ml} mL a square metre is your own, from ${countedCoats(coats)}`,
+  ownHands: (minutes: string, coats: number) =>
+    `${minutes} minutes a square metre are your own too, from ${countedCoats(coats)}`,
+  ownWait: (length: string, coats: number) =>
+    `and between coats ${length}, the middle of ${countedCoats(coats)} within an evening`,
   again: "Do it again on another piece",
   beside: (name: string) => `Beside “${name}”`,
   lastTime: "Last time",
   thisTime: "This time",
   stays: "stays",
   toMix: "Liquid to mix",
+  handsAll: "At the bench in all",
+  waitsBetween: "Waits between coats",
+  eveningsHead: "Evenings",
+  eveningsFromTo: (n: number, first: string, last: string) =>
+    n === 1 ? `one, ${first}` : `${counted(n)}, from ${first} to ${last}`,
   filmHead: "Film at the end",
   shopAir: "Air of the shop",
   airWas: (celsius: string, percent: string) => `${celsius} °C, ${percent} %`,
