@@ -11,6 +11,7 @@ import { afterPast, type Past } from "./past.ts";
 import { entriesOf, finishBound, idleBound, sessionBound } from "./plan-bounds.ts";
 import type { Project } from "./project.ts";
 import { projectOf } from "./project-of-agenda.ts";
+import { runBound } from "./run-bound.ts";
 
 /** An agenda as a project: task k of the agenda is task k + 1 of the project, but task k of the net. */
 export interface Laid {
@@ -158,6 +159,7 @@ function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
   const net = netOf(agenda, parts, horizon);
   const people = agenda.capacity.person ?? 1;
   const head = earliestStarts(net);
+  const runs = head === undefined ? { finish: 0, sessions: 0 } : runBound(net, people, hands, head);
   return {
     agenda,
     net,
@@ -173,8 +175,8 @@ function joined(agenda: Agenda, parts: AgendaParts, horizon: number): Laid {
     lower:
       head === undefined
         ? Number.POSITIVE_INFINITY
-        : finishBound(net, agenda.windows, people, hands, head, tailsOf(net)),
-    fewest: sessionBound(net, agenda.windows, people, hands),
+        : Math.max(finishBound(net, agenda.windows, people, hands, head, tailsOf(net)), runs.finish),
+    fewest: Math.max(sessionBound(net, agenda.windows, people, hands), runs.sessions),
     leastIdle: idleBound(net, people, hands),
   };
 }

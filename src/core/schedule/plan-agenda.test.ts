@@ -55,6 +55,16 @@ test("2 000 tasks are planned without a fault, close to a bound that no plan bea
   expect(claims.finish / lowerBound).toBeLessThan(1.08);
 });
 
+test("where no coat may wait for the evening after next, 2 000 tasks are proven by their bounds", () => {
+  const { agenda } = readAgenda(trial(100, 20, 80, 720, 1500));
+  const { plan, lowerBound, provenBest } = planAgenda(layAgenda(agenda), { steps: 6e5 });
+  // By hand: each patch takes 20 evenings in a row, so evenings 20, 40 and 60 hold a coat of each: 34·3 + 33·4 + 33·5 = 399
+  // minutes, of which 39 are left for evening 60.
+  expect(lowerBound).toBe(59 * 1440 + 399 - 2 * 180);
+  expect(plan).toMatchObject({ finish: lowerBound, sessions: 60, idleMinutes: 0 });
+  expect(provenBest).toBe("all goals");
+});
+
 const crowded = () => trial(20, 4, 6, 120, 2000);
 
 test("who watches is told of better and better plans, the last of which is the answer", () => {
