@@ -101,6 +101,15 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (
     expect(await page.getByRole("img", { name: "done", exact: true }).count()).toBe(2);
     await expectWellMade(page, `evenings-tonight-${size}`);
 
+    // By hand: coats 2 and 3 are done at 18:30 and 21:00, and two hours later, half an hour: 23:30, or 150 minutes too late.
+    await page.getByRole("heading", { name: "Coat 4 comes due while you are asleep" }).waitFor();
+    await page.getByText("It may go on from 23:00; the evening of Tue 6 Oct ends at 21:00.").waitFor();
+    await page.getByRole("button", { name: "Start at 15:30" }).click();
+    await page.getByText("Tue 6 Oct begins at 15:30.").waitFor();
+    await page.getByRole("img", { name: "Tue 6 Oct, 15:30 to 21:00: coat 2, coat 3 and coat 4" }).waitFor();
+    await page.locator(".piece-strip").getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("img", { name: "Tue 6 Oct, 18:00 to 21:00: coat 2 and coat 3" }).waitFor();
+
     await page.getByRole("button", { name: "Move the evening of Tue 6 Oct" }).click();
     await page.getByRole("button", { name: "Move it, the rest follows" }).click();
     await page.getByText("It is there already").waitFor();

@@ -4,6 +4,7 @@ import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import * as words from "../words/words.ts";
 import { type CarryingOn, endOf } from "./carrying-on.ts";
+import { DueLate } from "./due-late.tsx";
 import { MoveEvening } from "./move-evening.tsx";
 import { dayName, stepName } from "./plan-words.ts";
 
@@ -71,7 +72,7 @@ export function CarryOn(props: {
 }
 
 /** By how little longer the evenings would have to be; reckoned when somebody asks. */
-export function Sooner(props: { readonly of: CarryingOn }) {
+export function Sooner(props: { readonly of: CarryingOn; readonly onChange: (changed: Changed) => void }) {
   const [open, setOpen] = createSignal(false);
   const says = () => {
     const found = soonerIf(props.of.windows(), (windows) => {
@@ -84,6 +85,7 @@ export function Sooner(props: { readonly of: CarryingOn }) {
   };
   return (
     <Show when={props.of.canReplan()}>
+      <DueLate of={props.of} onChange={props.onChange} />
       <details onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{words.evenings.soonerHeading}</summary>
         <Show when={open()}>

@@ -240,7 +240,7 @@ function PiecePage(props: { readonly piece: Piece }) {
                     setChanged(what);
                   }}
                 />
-                <Sooner of={going} />
+                <Sooner of={going} onChange={setChanged} />
                 <PlanTable
                   steps={kept.steps}
                   after={(coat) => (

@@ -2,6 +2,7 @@ import { createMemo, Show } from "solid-js";
 import { dueOnClock } from "../../../core/registry/agenda-due.ts";
 import type { AgendaInput } from "../../../core/registry/agenda-input.ts";
 import type { ClockPlan } from "../../../core/registry/schedule-agenda.ts";
+import { WhyNot } from "../../controls/why-not.tsx";
 import { dayName } from "../../pieces/plan-words.ts";
 import * as words from "../../words/words.ts";
 import type { PlannedCoat } from "./planned.ts";
@@ -28,35 +29,23 @@ export function DueLate(props: {
         const day = dayName(due.from.slice(0, 10));
         const from = due.begin?.slice(11, 16);
         return (
-          <section class="why-not not-on-paper">
-            <h2>
-              {t.dueLate(
-                coats.reduce((sum, { patches }) => sum + patches, 0),
-                Number(due.lastDue.slice(11, 13)),
-                due.lastDue.slice(0, 16) < due.until.slice(0, 16),
-              )}
-            </h2>
-            <p>
-              {t.dueSays({
-                coats: coats.map(({ letter, coat }) => t.block(letter, coat)),
-                from: due.firstDue.slice(11, 16),
-                to: due.lastDue.slice(11, 16),
-                day,
-                until: due.until.slice(11, 16),
-              })}{" "}
-              <b>{from === undefined ? t.dueNever : t.dueBegin(from)}</b>
-            </p>
-            <Show when={from} keyed>
-              {(at) => (
-                <button
-                  type="button"
-                  onClick={() => props.onBegin(due.from.slice(0, 10), at, due.until.slice(11, 16))}
-                >
-                  {t.beginAt(at)}
-                </button>
-              )}
-            </Show>
-          </section>
+          <WhyNot
+            heading={t.dueLate(
+              coats.reduce((sum, { patches }) => sum + patches, 0),
+              Number(due.lastDue.slice(11, 13)),
+              due.lastDue.slice(0, 16) < due.until.slice(0, 16),
+            )}
+            says={t.dueSays({
+              coats: coats.map(({ letter, coat }) => t.block(letter, coat)),
+              from: due.firstDue.slice(11, 16),
+              to: due.lastDue.slice(11, 16),
+              day,
+              until: due.until.slice(11, 16),
+            })}
+            act={from === undefined ? t.dueNever : t.dueBegin(from)}
+            button={from === undefined ? undefined : words.evenings.beginAt(from)}
+            onPress={() => props.onBegin(due.from.slice(0, 10), from ?? "", due.until.slice(11, 16))}
+          />
         );
       }}
     </Show>

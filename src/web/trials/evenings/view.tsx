@@ -122,7 +122,11 @@ function Evenings(props: { readonly trial: Trial }) {
                       coats={coats()}
                       now={of.wall()}
                       onBegin={(day, from, until) =>
-                        change(day, [`${day}T${from}`, `${day}T${until}`], t.beginsAt(dayName(day), from))
+                        change(
+                          day,
+                          [`${day}T${from}`, `${day}T${until}`],
+                          words.evenings.beginsAt(dayName(day), from),
+                        )
                       }
                     />
                   )}

@@ -1,3 +1,5 @@
+import { whenDue } from "./when-due.ts";
+
 const shortWorks: Readonly<Record<string, string>> = {
   sand: "sand",
   "de-nib": "de-nib",
@@ -56,6 +58,12 @@ export const evenings = {
   cannotMove: "This evening cannot go there",
   thereAlready: "It is there already: choose another day or hour.",
   passed: "That time has passed. A later one would do.",
+  dueLate: (step: string, hour: number, inTime: boolean) => `${step} comes due ${whenDue(hour, inTime)}`,
+  dueSays: (due: string, day: string, until: string) =>
+    `It may go on from ${due}; the evening of ${day} ends at ${until}.`,
+  dueBegin: (at: string) => `Start at ${at} instead, and it goes on that evening too.`,
+  beginAt: (at: string) => `Start at ${at}`,
+  beginsAt: (day: string, at: string) => `${day} begins at ${at}.`,
   soonerHeading: "Could it be done sooner?",
   soonerEarlier: (minutes: number, day: string) =>
     `Not as the evenings are. Beginning ${inHours(minutes)} earlier each time, it would end on ${day}.`,

@@ -1,4 +1,5 @@
 import { counted } from "../counted.ts";
+import { whenDue } from "./when-due.ts";
 
 const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 const listed = (parts: readonly string[]): string =>
@@ -19,7 +20,6 @@ export const trialEvenings = {
   keptLast: "These are the evenings kept last; typing here lays them anew.",
   notThisOf: (day: string) => `Not on ${day} at all`,
   leftOut: (day: string) => `${day} is left out.`,
-  beginsAt: (day: string, at: string) => `${day} begins at ${at}.`,
   notRead: "The plan appears here once the fields can be read.",
   unfetched: "The planner is out of reach just now",
   unfetchedSays:
@@ -56,8 +56,7 @@ export const trialEvenings = {
   /** What comes due too late for its evening; at night somebody is asleep. */
   dueLate: (patches: number, hour: number, inTime: boolean) => {
     const what = patches === 1 ? "One patch comes due" : `${capital(counted(patches))} patches come due`;
-    if (inTime) return `${what} too late to be done that evening`;
-    return `${what} ${hour >= 22 || hour < 6 ? "while you are asleep" : "after you have stopped"}`;
+    return `${what} ${whenDue(hour, inTime)}`;
   },
   dueSays: (due: {
     readonly coats: readonly string[];
@@ -69,7 +68,6 @@ export const trialEvenings = {
     `${capital(listed(due.coats))} may go on from ${due.from === due.to ? due.from : `${due.from} to ${due.to}`}; ${due.day} ends at ${due.until}.`,
   dueBegin: (at: string) => `Start at ${at} instead, and they go on that evening too.`,
   dueNever: "Starting up to six hours earlier would not be enough: they wait for the next evening.",
-  beginAt: (at: string) => `Start at ${at}`,
   keyShut: "The key is shut, so all jars are coated in one go, in the order drawn for each coat.",
   letter: (letter: string, jar: string) => `${letter}: ${jar}`,
   block: (letter: string, coat: number) => `${letter}${letter === "" ? "coat " : " "}${coat}`,
