@@ -10,6 +10,8 @@ export interface Look {
   /** Hours since resin and solvent were put together. */
   readonly hours: number;
   readonly undissolved: Body<"batch-looked-at">["undissolved"];
+  /** How much of the flakes was still there, 0 to 1, where the look told it. */
+  readonly share: number | null;
   readonly clarity: NonNullable<Body<"batch-looked-at">["clarity"]> | null;
   readonly waxSettled: boolean;
 }
@@ -30,6 +32,10 @@ export interface Looks {
 
 const hourMs = 3_600_000;
 
+/** A share that is none says nothing. */
+const shareIn = (si: number | undefined): number | null =>
+  si !== undefined && si >= 0 && si <= 1 ? si : null;
+
 /** A look before the mixing cannot be. */
 function placed(entry: NotebookEntry, mixedAt: string): Look | UnusableReason {
   const body = entry.body as Body<"batch-looked-at">;
@@ -40,6 +46,7 @@ function placed(entry: NotebookEntry, mixedAt: string): Look | UnusableReason {
     at: entry.happened,
     hours,
     undissolved: body.undissolved,
+    share: shareIn(body.undissolvedShare?.si),
     clarity: body.clarity ?? null,
     waxSettled: body.waxSettled ?? false,
   };

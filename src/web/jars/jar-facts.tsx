@@ -1,16 +1,19 @@
 import { For, type JSX, Show } from "solid-js";
 import { daysBetween } from "../../core/jar/fitness.ts";
 import { poundsPerUsGallonFromCut } from "../../core/units.ts";
+import { type Dissolving, dissolvingView, eyeDeviation, littleLeft } from "../../core/views/dissolving.ts";
 import type { JarView } from "../../core/views/jar.ts";
 import { cutBySimpleRatio } from "../../core/views/simple-ratio.ts";
 import { thingName } from "../book/naming.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { now } from "../shell/now.ts";
-import { withDigits } from "../words/number.ts";
+import { upToDigits, withDigits } from "../words/number.ts";
 import { dayInWords, whenInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { grams, millilitres } from "./jar-text.ts";
 import { filledInOunces, massText, volumeText } from "./shop-units.ts";
+
+const percent = (share: number): string => `${upToDigits(share * 100, 2)} %`;
 
 function Fact(props: { readonly name: string; readonly children: JSX.Element }) {
   return (
@@ -57,6 +60,21 @@ export function JarFacts(props: { readonly jar: JarView }) {
       .map(([component, share]) => words.jars.share(component, withDigits(share * 100, share < 0.1 ? 2 : 3)))
       .join(", ");
   const look = () => props.jar.looks.looks.at(-1);
+  const dissolving = () =>
+    book.look(`dissolving:${props.jar.id}`, (read) => dissolvingView(read, props.jar.id));
+  const sayDissolving = ({ share, seen, done }: Dissolving): string => {
+    const left = percent(share);
+    if (done === null) return t.dissolvingSays(left, seen);
+    const when = (at: string | null) => (at === null ? "" : whenInWords(at, book.zone, now()));
+    return t.dissolvedBy(
+      left,
+      percent(littleLeft),
+      when(done.at),
+      when(done.from),
+      when(done.to),
+      percent(eyeDeviation),
+    );
+  };
   return (
     <dl class="facts">
       <Show when={props.jar.known && props.jar.emptied === null}>
@@ -92,6 +110,9 @@ export function JarFacts(props: { readonly jar: JarView }) {
             )}
           </Fact>
         )}
+      </Show>
+      <Show when={dissolving()} keyed>
+        {(found) => <Fact name={t.dissolving}>{sayDissolving(found)}</Fact>}
       </Show>
       <Show when={props.jar.weighedLast} keyed>
         {(weighed) => (

@@ -11,6 +11,7 @@ const jar = (hours: readonly number[], notYetH: number, doneByH: number | null):
     at: "",
     hours: h,
     undissolved: doneByH !== null && h >= doneByH ? "none" : "some",
+    share: null,
     clarity: null,
     waxSettled: false,
   })),

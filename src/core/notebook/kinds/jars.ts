@@ -27,6 +27,8 @@ export const jarKinds = {
   }),
   "batch-looked-at": z.looseObject({
     undissolved: z.enum(undissolvedShares),
+    /** How much of the flakes still lies there, by eye. */
+    undissolvedShare: typedQuantity.optional(),
     clarity: z.enum(clarities).optional(),
     colour: z.string().optional(),
     waxSettled: z.boolean().optional(),

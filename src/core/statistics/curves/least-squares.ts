@@ -15,8 +15,8 @@ export type Curve = (parameters: Vector, reading: number) => CurvePoint;
 export interface CurveFit {
   readonly parameters: readonly number[];
   readonly standardErrors: readonly number[];
-  /** p×p, of the parameters. */
-  readonly covariance: readonly Vector[];
+  /** (JᵀJ)⁻¹, p×p: the covariance if a reading's variance were 1. */
+  readonly inverseInformation: readonly Vector[];
   readonly residualSumOfSquares: number;
   /** √(sum of squares / degrees of freedom). */
   readonly residualDeviation: number;
@@ -111,7 +111,7 @@ const settled = 1e-9;
  * @param readings  y, n numbers
  * @param curve     its value and slopes at each reading
  * @param start     p parameters to begin at
- * @returns         parameters with standard errors, covariance, residual sum of squares and deviation, degrees of freedom
+ * @returns         parameters with standard errors, (JᵀJ)⁻¹, residual sum of squares and deviation, degrees of freedom
  * @throws DomainError with fewer readings than parameters, where readings do not fix every parameter, and where no bottom
  *         is found from this start
  *
@@ -141,11 +141,11 @@ export function fitLeastSquares(readings: Vector, curve: Curve, start: Vector): 
     throw noBottom("The sum of squares falls no further, and has no bottom there.");
   const degreesOfFreedom = n - p;
   const variance = squares / degreesOfFreedom;
-  const covariance = solver.inverse().map((row) => row.map((v) => v * variance));
+  const inverseInformation = solver.inverse();
   return {
     parameters: Array.from(bottom.parameters),
-    standardErrors: covariance.map((row, j) => Math.sqrt(at(row, j))),
-    covariance,
+    standardErrors: inverseInformation.map((row, j) => Math.sqrt(at(row, j) * variance)),
+    inverseInformation,
     residualSumOfSquares: squares,
     residualDeviation: Math.sqrt(variance),
     degreesOfFreedom,

@@ -76,6 +76,17 @@ test("95 of 100 intervals of the time until little is left hold it, near enough"
   expect(held).toBeGreaterThanOrEqual(88); // three standard deviations of a share of 95 in 100 below it
 });
 
+test("readings on the curve to the last digit are no surer than readings can be", () => {
+  const exact = [4, 8, 12].map((time) => ({ time, value: 2 ** (-time / 4) }));
+  const sure = settling(exact, "first-order", { start: 1, end: 0 }).timeUntilLeft(0.02).interval;
+  expectNear(sure[1] - sure[0], 0, { absolute: 1e-6 });
+  // By hand: the slope of 2^(−t/4) by ln τ is 2^(−t/4)·(t/4)·ln 2, so Σ = ln²2·(1/4 + 4/16 + 9/64); error of ln τ 0.05/√Σ.
+  const error = 0.05 / Math.sqrt(Math.LN2 ** 2 * (1 / 4 + 4 / 16 + 9 / 64));
+  const rough = settling(exact, "first-order", { start: 1, end: 0 }, 0.05).timeUntilLeft(0.02);
+  expectNear(rough.standardError / rough.value, error, { relative: 1e-6 });
+  expectNear(Math.log(rough.interval[1] / rough.value), 1.959964 * error, { relative: 1e-6 });
+});
+
 describe("refused", () => {
   const few = timed([
     [0, 1],

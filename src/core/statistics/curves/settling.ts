@@ -1,7 +1,8 @@
 import { DomainError } from "../../domain-error.ts";
+import { normalQuantile } from "../distribution/normal.ts";
 import { studentTUpperQuantile } from "../distribution/student-t.ts";
 import { at, sum, type Vector } from "../numeric/vector.ts";
-import { type CurveFit, fitLeastSquares } from "./least-squares.ts";
+import { type Curve, type CurveFit, fitLeastSquares } from "./least-squares.ts";
 
 /** What was read at a time. */
 export interface TimedReading {
@@ -100,6 +101,81 @@ function firstGuess(readings: readonly TimedReading[], layout: Layout): Float64A
   return guess;
 }
 
+/** What parameters stand for. */
+interface Figures {
+  readonly start: number;
+  readonly end: number;
+  readonly timeConstant: number;
+  readonly exponent: number;
+}
+
+const figuresOf = (layout: Layout, ends: KnownEnds, parameters: Vector): Figures => ({
+  start: layout.start < 0 ? (ends.start as number) : at(parameters, layout.start),
+  end: layout.end < 0 ? (ends.end as number) : at(parameters, layout.end),
+  timeConstant: Math.exp(at(parameters, layout.logTime)),
+  exponent: layout.logShape < 0 ? 1 : Math.exp(at(parameters, layout.logShape)),
+});
+
+const courseOver =
+  (times: readonly number[], layout: Layout, ends: KnownEnds): Curve =>
+  (parameters, reading) => {
+    const { start, end, timeConstant, exponent } = figuresOf(layout, ends, parameters);
+    const way = at(times, reading) / timeConstant;
+    const power = way ** exponent;
+    const left = Math.exp(-power);
+    const byTime = (start - end) * left * power * exponent;
+    const slopes = new Float64Array(layout.count);
+    slopes[layout.logTime] = byTime;
+    if (layout.logShape >= 0) slopes[layout.logShape] = way === 0 ? 0 : -byTime * Math.log(way);
+    if (layout.start >= 0) slopes[layout.start] = left;
+    if (layout.end >= 0) slopes[layout.end] = 1 - left;
+    return { value: end + (start - end) * left, slopes };
+  };
+
+/** How sure a figure is whose slope by each parameter is given. */
+interface Errors {
+  readonly straight: (value: number, weights: Vector) => Estimated;
+  /** For what is above 0: `weights` and the interval are those of its logarithm. */
+  readonly byLogarithm: (value: number, weights: Vector) => Estimated;
+}
+
+function errorsOf(
+  { inverseInformation, residualDeviation, degreesOfFreedom }: CurveFit,
+  atLeast: number,
+): Errors {
+  const scatter = Math.max(residualDeviation, atLeast);
+  const reach = Math.max(
+    studentTUpperQuantile(0.025, degreesOfFreedom) * residualDeviation,
+    normalQuantile(0.975) * atLeast,
+  );
+  const spread = (weights: Vector): number =>
+    Math.sqrt(
+      sum(
+        inverseInformation.flatMap((row, i) =>
+          Array.from(row, (v, j) => at(weights, i) * v * at(weights, j)),
+        ),
+      ),
+    );
+  return {
+    straight: (value, weights) => {
+      const one = spread(weights);
+      return {
+        value,
+        standardError: scatter * one,
+        interval: [value - reach * one, value + reach * one],
+      };
+    },
+    byLogarithm: (value, weights) => {
+      const one = spread(weights);
+      return {
+        value,
+        standardError: value * scatter * one,
+        interval: [value * Math.exp(-reach * one), value * Math.exp(reach * one)],
+      };
+    },
+  };
+}
+
 /**
  * How readings settle from where they start to where they end: sheen or hardness of a coat over days, what is left of
  * flakes in a jar.
@@ -112,6 +188,7 @@ function firstGuess(readings: readonly TimedReading[], layout: Layout): Float64A
  * @param readings  n times with what was read
  * @param shape     first order, or Weibull with an exponent of its own
  * @param ends      start and end where they are known
+ * @param atLeast   a standard deviation that readings have at the least, however well they lie on the curve [their unit], scalar
  * @returns         start, end, τ, β and the time until a share is left, each with its 95 % interval, and the fit
  * @throws DomainError for no more readings than unknowns, times below 0, readings all alike, and readings that do not fix the curve
  *
@@ -125,67 +202,36 @@ export function settling(
   readings: readonly TimedReading[],
   shape: SettlingShape,
   ends: KnownEnds = {},
+  atLeast = 0,
 ): Settling {
   const layout = layoutOf(shape, ends);
   checked(readings, layout.count);
-  const of = (parameters: Vector) => ({
-    start: layout.start < 0 ? (ends.start as number) : at(parameters, layout.start),
-    end: layout.end < 0 ? (ends.end as number) : at(parameters, layout.end),
-    timeConstant: Math.exp(at(parameters, layout.logTime)),
-    exponent: layout.logShape < 0 ? 1 : Math.exp(at(parameters, layout.logShape)),
-  });
-  const times = readings.map(({ time }) => time);
-  const curve = (parameters: Vector, reading: number) => {
-    const { start, end, timeConstant, exponent } = of(parameters);
-    const way = at(times, reading) / timeConstant;
-    const power = way ** exponent;
-    const left = Math.exp(-power);
-    const slopes = new Float64Array(layout.count);
-    slopes[layout.logTime] = (start - end) * left * power * exponent;
-    if (layout.logShape >= 0)
-      slopes[layout.logShape] = way === 0 ? 0 : -(start - end) * left * power * exponent * Math.log(way);
-    if (layout.start >= 0) slopes[layout.start] = left;
-    if (layout.end >= 0) slopes[layout.end] = 1 - left;
-    return { value: end + (start - end) * left, slopes };
-  };
-  const values = readings.map(({ value }) => value);
-  const fit = fitLeastSquares(values, curve, firstGuess(readings, layout));
-  const found = of(fit.parameters);
-  const t = studentTUpperQuantile(0.025, fit.degreesOfFreedom);
-  /** The error of a weighted sum of parameters. */
-  const errorOf = (weights: Vector): number =>
-    Math.sqrt(
-      sum(fit.covariance.flatMap((row, i) => Array.from(row, (v, j) => at(weights, i) * v * at(weights, j)))),
-    );
+  const course = courseOver(
+    readings.map(({ time }) => time),
+    layout,
+    ends,
+  );
+  const fit = fitLeastSquares(
+    readings.map(({ value }) => value),
+    course,
+    firstGuess(readings, layout),
+  );
+  const { start, end, timeConstant, exponent } = figuresOf(layout, ends, fit.parameters);
+  const { straight, byLogarithm } = errorsOf(fit, atLeast);
   const only = (place: number): Float64Array =>
     Float64Array.from({ length: layout.count }, (_, i) => (i === place ? 1 : 0));
-  const straight = (value: number, place: number): Estimated => {
-    if (place < 0) return known(value);
-    const standardError = errorOf(only(place));
-    return { value, standardError, interval: [value - t * standardError, value + t * standardError] };
-  };
-  /** For what is above 0: the interval is one of its logarithm. */
-  const byLogarithm = (value: number, weights: Vector): Estimated => {
-    const error = errorOf(weights);
-    return {
-      value,
-      standardError: value * error,
-      interval: [value * Math.exp(-t * error), value * Math.exp(t * error)],
-    };
-  };
   return {
-    start: straight(found.start, layout.start),
-    end: straight(found.end, layout.end),
-    timeConstant: byLogarithm(found.timeConstant, only(layout.logTime)),
-    shape: layout.logShape < 0 ? known(1) : byLogarithm(found.exponent, only(layout.logShape)),
+    start: layout.start < 0 ? known(start) : straight(start, only(layout.start)),
+    end: layout.end < 0 ? known(end) : straight(end, only(layout.end)),
+    timeConstant: byLogarithm(timeConstant, only(layout.logTime)),
+    shape: layout.logShape < 0 ? known(1) : byLogarithm(exponent, only(layout.logShape)),
     timeUntilLeft: (share) => {
-      const way = Math.log(-Math.log(share)) / found.exponent;
+      const way = Math.log(-Math.log(share)) / exponent;
       const weights = only(layout.logTime);
       if (layout.logShape >= 0) weights[layout.logShape] = -way;
-      return byLogarithm(found.timeConstant * Math.exp(way), weights);
+      return byLogarithm(timeConstant * Math.exp(way), weights);
     },
-    valueAt: (time) =>
-      found.end + (found.start - found.end) * Math.exp(-((time / found.timeConstant) ** found.exponent)),
+    valueAt: (time) => end + (start - end) * Math.exp(-((time / timeConstant) ** exponent)),
     fit,
   };
 }

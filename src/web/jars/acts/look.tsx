@@ -4,6 +4,8 @@ import { clarities, undissolvedShares } from "../../../core/notebook/kinds/jars.
 import { useBook } from "../../book-store/use-book.tsx";
 import { Cautions } from "../../controls/cautions.tsx";
 import { Choice } from "../../controls/choice.tsx";
+import { QuantityField } from "../../controls/quantity-field.tsx";
+import { fields, readQuantity } from "../../controls/read-quantity.ts";
 import * as words from "../../words/words.ts";
 import { lookAtJar } from "../use-jar.ts";
 import { ActForm, type ActProps } from "./act-form.tsx";
@@ -15,19 +17,25 @@ export function LookAct(props: ActProps) {
   const book = useBook();
   const t = words.jars.acts.look;
   const [undissolved, setUndissolved] = createSignal<LookBody["undissolved"]>();
+  const [share, setShare] = createSignal("");
   const [clarity, setClarity] = createSignal<NonNullable<LookBody["clarity"]>>();
   const [wax, setWax] = createSignal<"yes" | "no">();
   const [told, setTold] = createSignal(false);
+  const isSomeLeft = () => undissolved() !== undefined && undissolved() !== "none";
+  const shareRead = () => readQuantity(share(), fields.share);
+  /** Nothing typed, or nothing left to tell a share of, is fine. */
+  const shareTold = () => (isSomeLeft() && share().trim() !== "" ? shareRead() : undefined);
   const write = () => {
     setTold(true);
-    const seen = undissolved();
-    if (seen === undefined) return;
+    const [seen, left] = [undissolved(), shareTold()];
+    if (seen === undefined || left?.ok === false) return;
     const how = clarity();
     const id = book.write({
       kind: "batch-looked-at",
       about: [props.jarId],
       body: {
         undissolved: seen,
+        ...(left === undefined ? {} : { undissolvedShare: left.value }),
         ...(how === undefined ? {} : { clarity: how }),
         ...(wax() === undefined ? {} : { waxSettled: wax() === "yes" }),
       },
@@ -43,7 +51,16 @@ export function LookAct(props: ActProps) {
         onChange={setUndissolved}
         wrong={told() && undissolved() === undefined ? t.missing : undefined}
       />
-      <Show when={undissolved() !== undefined && undissolved() !== "none"}>
+      <Show when={isSomeLeft()}>
+        <QuantityField
+          label={t.share}
+          hint={t.shareHint}
+          typed={share()}
+          reading={shareRead()}
+          onInput={setShare}
+          told={told()}
+          optional
+        />
         <details>
           <summary>{words.jars.acts.look.warming}</summary>
           <Cautions act="warming" liquid={lookAtJar(book, props.jarId)?.composition ?? {}} />

@@ -19,6 +19,8 @@ export const acts = {
     undissolved: "Still undissolved",
     warming: "To warm it",
     missing: "Say how much is still undissolved.",
+    share: "How much of the flakes, about?",
+    shareHint: "30 %: two looks that tell it, and the jar’s page says when little is left",
     clarity: "Print held behind it",
     claritySays: { clear: "can be read", hazy: "is blurred", cloudy: "cannot be seen" },
     wax: "Has wax settled?",

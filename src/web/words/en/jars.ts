@@ -135,6 +135,11 @@ export const jars = {
     weighedSays: (grams: string, lid: boolean, when: string) =>
       `${grams} ${lid ? "with lid" : "open"}, ${when}`,
     looked: "Looked at last",
+    dissolving: "Dissolving",
+    dissolvingSays: (left: string, seen: number) =>
+      `about ${left} was still there, by eye. ${seen === 1 ? "One more look that tells how much" : "More looks, hours apart,"} would say when little is left.`,
+    dissolvedBy: (left: string, little: string, at: string, from: string, to: string, off: string) =>
+      `about ${left} was still there, by eye. At this pace all but ${little} is dissolved ${at}: ${to === "" ? `no sooner than ${from}, and how late is not known yet` : `between ${from} and ${to}`}, if a look by eye is off by ${off} of the flakes.`,
   },
   fitness: {
     use: "Fit to use",

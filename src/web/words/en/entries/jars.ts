@@ -17,7 +17,7 @@ export const jarSayings: Sayings<keyof typeof jarKinds> = {
       b.additions === undefined || b.additions.length === 0 ? "" : `, with ${amountsOf(b.additions, name)}`
     }${cut(b.aimedCutLbPerGal)}.`,
   "batch-looked-at": (b, name) =>
-    `${name.about} looked at: ${b.undissolved === "none" ? "all dissolved" : `${b.undissolved} undissolved`}${also(", ", b.clarity)}${also(", ", b.colour)}${b.waxSettled === true ? ", wax settled" : ""}.`,
+    `${name.about} looked at: ${b.undissolved === "none" ? "all dissolved" : `${b.undissolved} undissolved`}${also(", about ", b.undissolvedShare?.typed)}${also(", ", b.clarity)}${also(", ", b.colour)}${b.waxSettled === true ? ", wax settled" : ""}.`,
   "batch-filtered": (b, name) =>
     b.code === undefined
       ? `${name.about} strained${also(" through ", b.through)}.`
