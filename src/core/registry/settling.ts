@@ -1,6 +1,8 @@
 import { z } from "zod";
 import { DomainError } from "../domain-error.ts";
-import { type Estimated, type Settling, settling, settlingShapes } from "../statistics/curves/settling.ts";
+import type { Estimated } from "../statistics/curves/estimated.ts";
+import { type Settling, settling } from "../statistics/curves/settling.ts";
+import { settlingShapes } from "../statistics/curves/settling-course.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
 

@@ -1,7 +1,8 @@
 import { DomainError } from "../domain-error.ts";
 import { epochMilliseconds } from "../notebook/instant.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
-import { type Settling, settling, type TimedReading } from "../statistics/curves/settling.ts";
+import { type Settling, settling } from "../statistics/curves/settling.ts";
+import type { TimedReading } from "../statistics/curves/settling-course.ts";
 import { jarView } from "./jar.ts";
 
 /** As good as dissolved when no more of the flakes is left: a convention of Lacbench's own. */

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../../test/near.ts";
 import type { DomainError } from "../../domain-error.ts";
-import { settling, type TimedReading } from "./settling.ts";
+import { settling } from "./settling.ts";
+import type { TimedReading } from "./settling-course.ts";
 
 const timed = (rows: readonly (readonly [number, number])[]): TimedReading[] =>
   rows.map(([time, value]) => ({ time, value }));

@@ -1,30 +1,15 @@
 import { DomainError } from "../../domain-error.ts";
-import { normalQuantile } from "../distribution/normal.ts";
-import { studentTUpperQuantile } from "../distribution/student-t.ts";
-import { at, sum, type Vector } from "../numeric/vector.ts";
-import { type Curve, type CurveFit, fitLeastSquares } from "./least-squares.ts";
-
-/** What was read at a time. */
-export interface TimedReading {
-  readonly time: number;
-  readonly value: number;
-}
-
-export const settlingShapes = ["first-order", "weibull"] as const;
-export type SettlingShape = (typeof settlingShapes)[number];
-
-/** Ends of the way that are known beforehand; the others are estimated. */
-export interface KnownEnds {
-  readonly start?: number | undefined;
-  readonly end?: number | undefined;
-}
-
-export interface Estimated {
-  readonly value: number;
-  readonly standardError: number;
-  /** 95 %. */
-  readonly interval: readonly [number, number];
-}
+import { type Estimated, errorsOf, known } from "./estimated.ts";
+import { type CurveFit, fitLeastSquares } from "./least-squares.ts";
+import {
+  courseOver,
+  figuresOf,
+  firstGuess,
+  type KnownEnds,
+  layoutOf,
+  type SettlingShape,
+  type TimedReading,
+} from "./settling-course.ts";
 
 export interface Settling {
   readonly start: Estimated;
@@ -37,28 +22,6 @@ export interface Settling {
   readonly timeUntilLeft: (share: number) => Estimated;
   readonly valueAt: (time: number) => number;
   readonly fit: CurveFit;
-}
-
-const known = (value: number): Estimated => ({ value, standardError: 0, interval: [value, value] });
-
-/** Places of the four quantities among the parameters; −1 for one that is known. τ and β go by their logarithms, so that both stay above 0. */
-interface Layout {
-  readonly logTime: number;
-  readonly logShape: number;
-  readonly start: number;
-  readonly end: number;
-  readonly count: number;
-}
-
-function layoutOf(shape: SettlingShape, ends: KnownEnds): Layout {
-  let count = 1;
-  const next = (estimated: boolean): number => (estimated ? count++ : -1);
-  const [logShape, start, end] = [
-    next(shape === "weibull"),
-    next(ends.start === undefined),
-    next(ends.end === undefined),
-  ];
-  return { logTime: 0, logShape, start, end, count };
 }
 
 /** Readings as they must be: enough of them, at times of 0 and later, and not all alike. */
@@ -87,93 +50,6 @@ function checked(readings: readonly TimedReading[], parameters: number): void {
       value: readings[0]?.value,
       because: "All readings are alike: nothing settles.",
     });
-}
-
-/** A first guess: the ends as read, and 1/e of the way left by the middle of the times. */
-function firstGuess(readings: readonly TimedReading[], layout: Layout): Float64Array {
-  const inOrder = [...readings].sort((a, b) => a.time - b.time);
-  const [first, last] = [inOrder[0], inOrder.at(-1)];
-  const guess = new Float64Array(layout.count);
-  const times = inOrder.map(({ time }) => time).filter((time) => time > 0);
-  guess[layout.logTime] = Math.log(times[Math.floor((times.length - 1) / 2)] ?? 1);
-  if (layout.start >= 0) guess[layout.start] = first?.value ?? 0;
-  if (layout.end >= 0) guess[layout.end] = last?.value ?? 0;
-  return guess;
-}
-
-/** What parameters stand for. */
-interface Figures {
-  readonly start: number;
-  readonly end: number;
-  readonly timeConstant: number;
-  readonly exponent: number;
-}
-
-const figuresOf = (layout: Layout, ends: KnownEnds, parameters: Vector): Figures => ({
-  start: layout.start < 0 ? (ends.start as number) : at(parameters, layout.start),
-  end: layout.end < 0 ? (ends.end as number) : at(parameters, layout.end),
-  timeConstant: Math.exp(at(parameters, layout.logTime)),
-  exponent: layout.logShape < 0 ? 1 : Math.exp(at(parameters, layout.logShape)),
-});
-
-const courseOver =
-  (times: readonly number[], layout: Layout, ends: KnownEnds): Curve =>
-  (parameters, reading) => {
-    const { start, end, timeConstant, exponent } = figuresOf(layout, ends, parameters);
-    const way = at(times, reading) / timeConstant;
-    const power = way ** exponent;
-    const left = Math.exp(-power);
-    const byTime = (start - end) * left * power * exponent;
-    const slopes = new Float64Array(layout.count);
-    slopes[layout.logTime] = byTime;
-    if (layout.logShape >= 0) slopes[layout.logShape] = way === 0 ? 0 : -byTime * Math.log(way);
-    if (layout.start >= 0) slopes[layout.start] = left;
-    if (layout.end >= 0) slopes[layout.end] = 1 - left;
-    return { value: end + (start - end) * left, slopes };
-  };
-
-/** How sure a figure is whose slope by each parameter is given. */
-interface Errors {
-  readonly straight: (value: number, weights: Vector) => Estimated;
-  /** For what is above 0: `weights` and the interval are those of its logarithm. */
-  readonly byLogarithm: (value: number, weights: Vector) => Estimated;
-}
-
-function errorsOf(
-  { inverseInformation, residualDeviation, degreesOfFreedom }: CurveFit,
-  atLeast: number,
-): Errors {
-  const scatter = Math.max(residualDeviation, atLeast);
-  const reach = Math.max(
-    studentTUpperQuantile(0.025, degreesOfFreedom) * residualDeviation,
-    normalQuantile(0.975) * atLeast,
-  );
-  const spread = (weights: Vector): number =>
-    Math.sqrt(
-      sum(
-        inverseInformation.flatMap((row, i) =>
-          Array.from(row, (v, j) => at(weights, i) * v * at(weights, j)),
-        ),
-      ),
-    );
-  return {
-    straight: (value, weights) => {
-      const one = spread(weights);
-      return {
-        value,
-        standardError: scatter * one,
-        interval: [value - reach * one, value + reach * one],
-      };
-    },
-    byLogarithm: (value, weights) => {
-      const one = spread(weights);
-      return {
-        value,
-        standardError: value * scatter * one,
-        interval: [value * Math.exp(-reach * one), value * Math.exp(reach * one)],
-      };
-    },
-  };
 }
 
 /**
