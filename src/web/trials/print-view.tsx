@@ -39,6 +39,9 @@ export function TrialPrint(props: ScreenProps) {
             <a class="press" href={`/bench/remembered?trial=${t().id}&source=sheet`}>
               {words.trials.typeBack}
             </a>
+            <Show when={done(t()) > 0}>
+              <p class="soft">{words.trials.sheetsLeft(done(t()))}</p>
+            </Show>
             <Show when={t().key.state !== "open" && key() === null}>
               <ShowJars trial={t()} onKey={setKey} />
             </Show>
@@ -50,13 +53,15 @@ export function TrialPrint(props: ScreenProps) {
                 <BoardLabels name={t().asked.question} trial={t().id} body={laid().body} />
                 <For each={laid().body.orders}>
                   {(order, n) => (
-                    <SessionSheet
-                      name={t().asked.question}
-                      body={laid().body}
-                      order={order}
-                      coat={n() + 1}
-                      jarOf={(code) => jarToPour((t().key.opened ?? key())?.codes[code]?.jar)}
-                    />
+                    <Show when={n() >= done(t())}>
+                      <SessionSheet
+                        name={t().asked.question}
+                        body={laid().body}
+                        order={order}
+                        coat={n() + 1}
+                        jarOf={(code) => jarToPour((t().key.opened ?? key())?.codes[code]?.jar)}
+                      />
+                    </Show>
                   )}
                 </For>
                 <CutSheet body={laid().body} />
@@ -68,6 +73,9 @@ export function TrialPrint(props: ScreenProps) {
     </Show>
   );
 }
+
+/** Coats that are on every patch want no sheet any more; once all are on, each may be printed again. */
+const done = ({ coatsDone, asked }: Trial): number => (coatsDone >= asked.coats ? 0 : coatsDone);
 
 /** Opens the key for this sheet alone, for whoever pours: nothing is written down. */
 function ShowJars(props: { readonly trial: Trial; readonly onKey: (key: TrialKey) => void }) {

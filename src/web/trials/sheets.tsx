@@ -145,6 +145,9 @@ export function SessionSheet(props: {
   return (
     <section class="sheet" tabindex="0" aria-label={words.trials.sheetHeading(props.coat, props.name)}>
       <Head says={words.trials.sheetHeading(props.coat, props.name)} />
+      <p class="sheet-caution">
+        <b>{words.pieces.air}</b> {words.pieces.rags} {words.pieces.estimate}
+      </p>
       <p class="air">{words.trials.airLine}</p>
       <table>
         <thead>

@@ -344,6 +344,8 @@ export const trials = {
   codesTip: "Pencil the code on the back too. No I, O, 0 or 1 is used; no code says what is in the jar.",
   keyApart: (print: string) => `fingerprint ${print}, key kept apart`,
   sheetHeading: (n: number, name: string) => `Coat ${n}, ${name}`,
+  sheetsLeft: (coats: number) =>
+    `${coats === 1 ? "The first coat is" : `The first ${counted(coats)} coats are`} on every patch: sheets are for those to come.`,
   sheetTip:
     "In this order, line by line; a line without a time has that of the line above. Type it back later: Bench, “An evening, remembered”.",
   typeBack: "Type a pencilled sheet back",
