@@ -26,8 +26,11 @@ const millilitres = (ml: number): string => formatQuantity(ml / 1e6, "ml", three
 const grams = (g: number): string => formatQuantity(g / 1e3, "g", three);
 const cutWords = (cut: number): string => `${Number(cut.toPrecision(3))} lb`;
 
-const nameOf = (step: ScheduleStep, coat: number | undefined): string =>
-  coat === undefined ? (works[step.what] ?? step.what) : `coat ${coat}${roles[step.as ?? "body"]}`;
+function nameOf(step: ScheduleStep, coat: number | undefined): string {
+  const name =
+    coat === undefined ? (works[step.what] ?? step.what) : `coat ${coat}${roles[step.as ?? "body"]}`;
+  return step.surface === undefined ? name : `${step.surface}: ${name}`;
+}
 
 const shortName = ({ what }: ScheduleStep): string => (what === "spirit-off" ? "clear the oil" : what);
 

@@ -9,6 +9,7 @@ import { eveningOptions, windowsTyped } from "./evening-options.ts";
 import { pieceEventsInWords, pieceInWords } from "./piece-words.ts";
 import { recipeOptions, recipeTyped } from "./recipe-options.ts";
 import { given, liquidOptions, runCalculation, ShopOptions } from "./shop-options.ts";
+import { surfaceOptions, surfacesFrom } from "./surface-options.ts";
 import { nowOf, zoneOf } from "./when-options.ts";
 
 const optionOf: Readonly<Record<string, string>> = {
@@ -17,6 +18,10 @@ const optionOf: Readonly<Record<string, string>> = {
   coats: "--coats",
   cutLbPerGal: "--cut",
   millilitresPerM2PerCoat: "--use",
+  surfaces: "--surfaces",
+  turnMinutes: "--turn",
+  hands: "--hands",
+  dryingPlaces: "--places",
   spareShare: "--spare",
   temperatureC: "--temperature",
   "evenings[0]": "--evenings",
@@ -34,6 +39,7 @@ export const command = defineCommand({
   options: {
     area: { type: "string", value: "1.5m2", description: "surface to be finished" },
     ...recipeOptions,
+    ...surfaceOptions,
     ...eveningOptions,
     spare: { type: "string", value: "20%", description: "mixed on top of what goes on; a fifth unless told" },
     alcohol: liquidOptions.alcohol,
@@ -51,6 +57,7 @@ export const command = defineCommand({
     const input = {
       areaM2: needed(typed.number("area", { dimensions: ["area"], bareUnit: "m2" }), "area", "1.5m2"),
       ...recipeTyped(typed),
+      ...surfacesFrom(typed),
       ...given({ spareShare: typed.fraction("spare") }),
       solvent: typed.liquid(),
       ...typed.temperatureC(),

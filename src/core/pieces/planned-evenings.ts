@@ -61,6 +61,12 @@ export function stepsBehind<S extends DatedStep>(
 
 const moment = ({ day, at }: DatedStep): string => `${day}T${at}`;
 
+/** The steps with a day and an hour as they follow each other, whatever surface they are on. */
+export const inTime = <S extends DatedStep>(steps: readonly S[]): readonly S[] =>
+  steps
+    .filter(({ day, at }) => day !== undefined && at !== undefined)
+    .sort((a, b) => Number(moment(a) > moment(b)) - Number(moment(a) < moment(b)));
+
 /**
  * The evenings of a plan in real time: where the clocks change, each step still takes its minutes and waits its
  * wait, on its own surface.
@@ -79,10 +85,7 @@ export function plannedEvenings<S extends DatedStep>(
 ): PlannedEvening<S>[] {
   const coats = coatNumbers(steps);
   const days = new Map<string, S[]>();
-  const inTime = steps
-    .filter(({ day, at }) => day !== undefined && at !== undefined)
-    .sort((a, b) => Number(moment(a) > moment(b)) - Number(moment(a) < moment(b)));
-  for (const step of inTime) days.set(step.day ?? "", [...(days.get(step.day ?? "") ?? []), step]);
+  for (const step of inTime(steps)) days.set(step.day ?? "", [...(days.get(step.day ?? "") ?? []), step]);
   return [...days.values()].map((together) => {
     const ready = new Map<string | undefined, number>();
     let until = Number.NEGATIVE_INFINITY;

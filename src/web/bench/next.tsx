@@ -65,7 +65,7 @@ export function Next(props: { readonly bench: Bench }) {
                 <Show when={one.piece} keyed>
                   {(piece) => (
                     <a class="row" href={`/pieces/${piece.piece}`}>
-                      {words.bench.pieceCoat(piece.name, piece.coat)}
+                      {words.bench.pieceCoat(piece.name, piece.coat, piece.surface)}
                     </a>
                   )}
                 </Show>

@@ -21,7 +21,13 @@ export function toRemind(
   const others = comingUp.flatMap(({ atMs, jar, piece }): Reminder[] => {
     if (jar !== null) return [{ key: `jar ${jar.jar}`, atMs, says: words.bench.lookAt(jar.code) }];
     if (piece !== null)
-      return [{ key: `piece ${piece.piece}`, atMs, says: words.bench.pieceCoat(piece.name, piece.coat) }];
+      return [
+        {
+          key: `piece ${piece.piece}`,
+          atMs,
+          says: words.bench.pieceCoat(piece.name, piece.coat, piece.surface),
+        },
+      ];
     return [];
   });
   return [...coats.flatMap((coat) => ofCoat(coat, nowMs)), ...others];

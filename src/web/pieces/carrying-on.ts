@@ -1,15 +1,18 @@
-import type { Accessor } from "solid-js";
+import { type Accessor, createMemo } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { calendarDay, dayFromNumber, dayNumber } from "../../core/pieces/calendar-day.ts";
-import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
+import { coatNumbers, inTime, stepsBehind } from "../../core/pieces/planned-evenings.ts";
 import type { ShopWindow } from "../../core/pieces/shop-windows.ts";
+import { thingsOf } from "../../core/pieces/surfaces.ts";
 import { type CoatOn, carriedOn } from "../../core/registry/piece-carried-on.ts";
-import type { ScheduleBody } from "../../core/registry/piece-schedule.ts";
+import type { PiecePlanInput, ScheduleBody } from "../../core/registry/piece-schedule.ts";
+import type { CoatsOn } from "../../core/views/coats-on.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { now } from "../shell/now.ts";
 import { clock, dayOf } from "../words/time.ts";
-import { clockOf } from "./plan-words.ts";
+import { coatSteps } from "./kept-plan.ts";
+import { clockOf, coatName } from "./plan-words.ts";
 
 type Schedule = NonNullable<PieceView["schedule"]>;
 export type CarryingOn = ReturnType<typeof createCarryingOn>;
@@ -28,52 +31,91 @@ const wallText = (minute: number): string => {
 const lateMinutes = 60;
 
 /** The day on which the hands-on work of a plan ends; null where its evenings do not reach. */
-export const endOf = (steps: readonly ScheduleStep[]): string | null =>
-  steps.some((step) => step.day === undefined)
-    ? null
-    : (steps.findLast((step) => step.at !== undefined)?.day ?? null);
+export function endOf(steps: readonly ScheduleStep[]): string | null {
+  if (steps.some((step) => step.day === undefined)) return null;
+  const days = steps.flatMap(({ day, at }) => (day === undefined || at === undefined ? [] : [day]));
+  return days.sort().at(-1) ?? null;
+}
+
+/** The surfaces of the same thing as one, with itself: those that are turned to. */
+function sameThing(given: PiecePlanInput | undefined, surface: string | undefined): readonly string[] {
+  const all = given?.surfaces ?? [];
+  const thing = thingsOf(all.map(({ turned = false, ...one }) => ({ ...one, turned }))).find((one) =>
+    one.some((i) => all[i]?.name === surface),
+  );
+  return thing?.flatMap((i) => all[i]?.name ?? []) ?? [];
+}
 
 /** What has become of a kept plan: what is behind, what is next, and the rest planned anew. */
 export function createCarryingOn(
   book: OpenBook,
   piece: Accessor<PieceView>,
   schedule: Accessor<Schedule | null>,
-  on: Accessor<ReadonlyMap<number, { readonly at: string }>>,
+  on: Accessor<CoatsOn>,
 ) {
   const steps = () => schedule()?.steps ?? [];
   const coats = () => coatNumbers(steps());
-  const lastOn = () => Math.max(0, ...on().keys());
+  /** The last coat that is on a surface; on any where none is named. */
+  const lastOn = (surface?: string) =>
+    on()
+      .logged.filter((one) => one.surface === undefined || surface === undefined || one.surface === surface)
+      .reduce<CoatsOn["logged"][number] | undefined>(
+        (a, b) => (a === undefined || b.coat >= a.coat ? b : a),
+        undefined,
+      );
   const wall = () => {
     const [day, at] = [dayOf(now(), book.zone), clock(now(), book.zone)];
     const minutes = wallMinute(day, at);
     return { day, minute: minutes - wallMinute(day, "00:00"), minutes, text: `${day}T${at}` };
   };
-  /** Behind the last coat that is on, all is done. */
-  const isDone = (step: ScheduleStep): boolean => {
-    const after = steps().slice(steps().indexOf(step));
-    return after.some((later) => (coats().get(later) ?? Number.POSITIVE_INFINITY) <= lastOn());
-  };
+  /** Behind the last coat that is on a surface, all on it is done. */
+  const behind = createMemo(() =>
+    stepsBehind(steps(), (coat, surface) => coat <= (lastOn(surface)?.coat ?? 0)),
+  );
+  const isDone = (step: ScheduleStep): boolean => behind().has(step);
   const planned = (step: ScheduleStep): number | undefined =>
     step.day === undefined || step.at === undefined ? undefined : wallMinute(step.day, step.at);
-  const next = () => steps().find((step) => step.at !== undefined && !isDone(step));
+  const next = () => inTime(steps()).find((step) => !isDone(step));
+  const finished = ({ at }: { readonly at: string }): number =>
+    wallMinute(dayOf(at, book.zone), clock(at, book.zone));
   const coatsOn = (): readonly CoatOn[] =>
-    [...on()].map(([coat, { at }]) => {
-      const until = wallMinute(dayOf(at, book.zone), clock(at, book.zone));
-      const step = steps().find((one) => coats().get(one) === coat);
-      return { coat, from: wallText(until - (step?.minutes ?? 0)), until: wallText(until) };
+    on().logged.map((one) => {
+      const until = finished(one);
+      const took = coatSteps(schedule(), one).reduce((sum, { minutes = 0 }) => sum + minutes, 0);
+      return {
+        coat: one.coat,
+        ...(one.surface === undefined ? {} : { surface: one.surface }),
+        from: wallText(until - took),
+        until: wallText(until),
+      };
     });
-  /** The wait after the last coat that is on: until when at the least and at the most. */
+  /** The wait before the next step by a coat that is on its surface, or on the one that it would lie on. */
+  const waitAfter = (surface: string | undefined, before: string | undefined) => {
+    const last = lastOn(before);
+    const step =
+      last === undefined
+        ? undefined
+        : coatSteps(schedule(), { ...last, ...(before && { surface: before }) })[0];
+    if (last === undefined || step === undefined) return [];
+    const [own, most] = [before === surface, step.mostWaitMinutes];
+    const least = (own ? undefined : body()?.workedOutFrom.turnMinutes) ?? step.leastWaitMinutes ?? 0;
+    return [
+      {
+        says: coatName(last.coat, before),
+        ready: finished(last) + least,
+        most: own && most !== undefined ? finished(last) + most : undefined,
+      },
+    ];
+  };
+  /** Until when the next step waits at the least and at the most, and for which coat. */
   const drying = () => {
-    const last = coatsOn().find(({ coat }) => coat === lastOn());
-    const step = steps().find((one) => coats().get(one) === lastOn());
-    if (last === undefined || step === undefined || next() === undefined) return undefined;
-    const until = wallMinute(last.until.slice(0, 10), last.until.slice(11));
-    const most = step.mostWaitMinutes;
-    return {
-      coat: last.coat,
-      ready: until + (step.leastWaitMinutes ?? 0),
-      most: most === undefined ? undefined : until + most,
-    };
+    const surface = next()?.surface;
+    if (next() === undefined) return undefined;
+    const others = sameThing(body()?.workedOutFrom, surface).filter((one) => one !== surface);
+    const waits = [surface, ...others].flatMap((before) => waitAfter(surface, before));
+    const ready = Math.max(...waits.map((wait) => wait.ready));
+    const longest = waits.find((wait) => wait.ready === ready);
+    return longest && { ...longest, most: waits.find(({ most }) => most !== undefined)?.most };
   };
   const body = (): ScheduleBody | null => {
     const kept = schedule();

@@ -14,12 +14,13 @@ import type { OwnUse } from "../../core/views/planned-used.ts";
 import type { PartDraft } from "./parts/part-draft.ts";
 import { timesFrom } from "./parts/parts-total.ts";
 import { type StepDraft, writtenFrom } from "./step-draft.ts";
+import { allAtOnce, type SurfacesDraft, surfacesAsked } from "./surface-draft.ts";
 
 export type PlanInput = PiecePlanInput;
 export type Plan = PiecePlanOutput;
 
 /** What is being typed for a new piece, exactly as typed. */
-export interface PieceDraft {
+export interface PieceDraft extends SurfacesDraft {
   readonly name: string;
   readonly area: string;
   /** What the area is worked out from, where it is not simply told. */
@@ -80,6 +81,7 @@ export const emptyDraft = (today: string): PieceDraft => ({
   over: "nothing",
   schedule: "plain",
   steps: null,
+  ...allAtOnce,
 });
 
 const decimal = (text: string): number => Number(text.trim().replace(",", "."));
@@ -123,6 +125,7 @@ export function planInput(draft: PieceDraft, figures: PieceFigures): PlanInput |
     ...(endGrainM2 > 0 && endGrainTimes !== undefined ? { endGrainM2, endGrainTimes } : {}),
     solvent,
     ...recipe,
+    ...surfacesAsked(draft),
     spareShare: decimal(draft.spare) / 100,
     windows: windowsFrom(calendarDay(draft.firstEvening), draft.which, draft.from, draft.until),
   };

@@ -6,24 +6,22 @@ import type { Block, StripRow } from "./strip-rows.ts";
 
 /** How a row says what it shows of a step. */
 export interface RowTelling {
-  /** A short name for the block, as `coat 2`. */
-  readonly nameOf: (step: ScheduleStep) => string;
+  /** Names for the block, the longest first: the first that it has room for is written. */
+  readonly namesOf: (step: ScheduleStep) => readonly string[];
   readonly isDone: (step: ScheduleStep) => boolean;
 }
 
 const gapWidth = 52;
 const block = { top: 6, height: 34 };
-const firstDrying = 54;
+const perHand = 38;
+const dryingBelow = 14;
 const perLevel = 11;
 const below = 20;
 const letterWidth = 8.2;
 
-/** A short name where the block has room for it, else its letter, else none: the list beside it names every step. */
-function fits(name: string, width: number): string {
-  if (name.length * letterWidth + 8 <= width) return name;
-  const [letter = ""] = name.split(" ");
-  return letter.length === 1 && width > letterWidth + 2 ? letter : "";
-}
+/** The longest name that the block has room for, if any: the list beside it names every step. */
+const fits = (names: readonly string[], width: number): string =>
+  names.find((name) => name.length * letterWidth + (name.length > 2 ? 8 : 2) <= width) ?? "";
 
 /** One evening, its hours to scale: hands on above, drying below, and how long until the next. */
 export function EveningRow(props: {
@@ -37,7 +35,9 @@ export function EveningRow(props: {
 }) {
   const room = () => props.width - gapWidth;
   const levels = () => Math.max(0, ...props.row.blocks.map((one) => one.level));
-  const height = () => firstDrying + levels() * perLevel + below;
+  const hands = () => Math.max(0, ...props.row.blocks.map((one) => one.hand));
+  const firstDrying = () => block.top + hands() * perHand + block.height + dryingBelow;
+  const height = () => firstDrying() + levels() * perLevel + below;
   const x = (minute: number) =>
     ((minute / 60 - props.hours.from) / (props.hours.until - props.hours.from)) * room();
   const marks = () =>
@@ -58,7 +58,8 @@ export function EveningRow(props: {
           <HandsOn
             block={one}
             x={x}
-            name={props.telling.nameOf(one.step)}
+            names={props.telling.namesOf(one.step)}
+            firstDrying={firstDrying()}
             done={props.telling.isDone(one.step)}
             over={props.nowMinute !== undefined && props.nowMinute >= one.dryUntil}
             edge={room()}
@@ -94,7 +95,8 @@ const zigzag = (at: number): string => `M${at} 4${"l4 8-4 8".repeat(4)}`;
 function HandsOn(props: {
   readonly block: Block;
   readonly x: (minute: number) => number;
-  readonly name: string;
+  readonly names: readonly string[];
+  readonly firstDrying: number;
   readonly done: boolean;
   /** Its drying is over by now. */
   readonly over: boolean;
@@ -102,7 +104,8 @@ function HandsOn(props: {
 }) {
   const from = () => props.x(props.block.from);
   const until = () => Math.max(from() + 4, props.x(props.block.until));
-  const dryingAt = () => firstDrying + props.block.level * perLevel;
+  const top = () => block.top + props.block.hand * perHand;
+  const dryingAt = () => props.firstDrying + props.block.level * perLevel;
   const dry = () => Math.min(props.x(props.block.dryUntil), props.edge - 6);
   return (
     <>
@@ -110,7 +113,7 @@ function HandsOn(props: {
         class="strip-hands"
         classList={{ coat: props.block.step.what === "coat", done: props.done }}
         x={from()}
-        y={block.top}
+        y={top()}
         width={until() - from()}
         height={block.height}
       />
@@ -118,17 +121,13 @@ function HandsOn(props: {
         class="m b strip-name"
         classList={{ coat: props.block.step.what === "coat", done: props.done }}
         x={(from() + until()) / 2}
-        y={block.top + 22}
+        y={top() + 22}
         font-size="15"
       >
-        {fits(props.name, until() - from())}
+        {fits(props.names, until() - from())}
       </text>
       <Show when={props.block.dryUntil > props.block.until}>
-        <path
-          class="quiet"
-          d={`M${until()} ${block.top + block.height}V${dryingAt()}`}
-          stroke-dasharray="2 3"
-        />
+        <path class="quiet" d={`M${until()} ${top() + block.height}V${dryingAt()}`} stroke-dasharray="2 3" />
         <path class="pen" d={`M${until()} ${dryingAt()}H${dry()}`} />
         <circle class={props.done && props.over ? "dot" : "ring"} cx={dry()} cy={dryingAt()} r="5" />
       </Show>

@@ -5,7 +5,8 @@ import { createRoom } from "../controls/room.ts";
 import * as words from "../words/words.ts";
 import { EveningRow, type RowTelling } from "./evening-row.tsx";
 import { clockOf, dayName } from "./plan-words.ts";
-import { type StripRow, stripHours, stripRows } from "./strip-rows.ts";
+import { endOfRow, type StripRow, stripHours, stripRows } from "./strip-rows.ts";
+import { surfaceSigns, surfacesOf, worksTogether } from "./surface-names.ts";
 
 const left = 120;
 /** Narrower than this, a row's name stands above it. */
@@ -35,10 +36,23 @@ export function EveningStrip(props: {
   const width = () => (room() < beside ? room() : room() - left);
   const coats = () => coatNumbers(props.steps);
   const isDone = (step: ScheduleStep) => props.isDone?.(step) ?? false;
-  const telling: RowTelling = {
-    isDone,
-    nameOf: (step) => props.nameOf?.(step) ?? words.evenings.short(step.what, coats().get(step)),
+  const surfaces = () => surfacesOf(props.steps);
+  const signs = () => surfaceSigns(surfaces());
+  const nameOf = (step: ScheduleStep) =>
+    props.nameOf?.(step) ?? words.evenings.short(step.what, coats().get(step));
+  const namesOf = (step: ScheduleStep): readonly string[] => {
+    const [name, sign] = [nameOf(step), signs().get(step.surface ?? "")];
+    const [letter = ""] = name.split(" ");
+    if (step.surface === undefined || sign === undefined)
+      return letter.length === 1 ? [name, letter] : [name];
+    const coat = coats().get(step);
+    return [
+      words.surfaces.short(name, step.surface),
+      ...(coat === undefined ? [] : [words.surfaces.short(String(coat), sign)]),
+      sign,
+    ];
   };
+  const telling: RowTelling = { isDone, namesOf };
   const allDone = (row: StripRow) => row.blocks.every(({ step }) => isDone(step));
   const isTonight = (row: StripRow) => props.now?.day === row.day;
   const state = (row: StripRow) => {
@@ -46,17 +60,27 @@ export function EveningStrip(props: {
     return isTonight(row) ? words.evenings.tonight : "";
   };
   const says = (row: StripRow) => {
-    const [first, last] = [row.blocks[0], row.blocks.at(-1)];
     return words.evenings.row({
       day: dayName(row.day),
-      from: clockOf(first?.from ?? 0),
-      until: clockOf(last?.until ?? 0),
-      steps: row.blocks.map(({ step }) => telling.nameOf(step)),
+      from: clockOf(row.blocks[0]?.from ?? 0),
+      until: clockOf(endOfRow(row.blocks)),
+      steps:
+        surfaces().length === 0
+          ? row.blocks.map(({ step }) => nameOf(step))
+          : worksTogether(
+              row.blocks.map(({ step }) => ({ name: nameOf(step), surface: step.surface })),
+              surfaces().length,
+            ),
       state: state(row),
     });
   };
   return (
     <div ref={frame} class="evenings" classList={{ beside: room() >= beside }}>
+      <Show when={surfaces().length > 1}>
+        <p class="soft small strip-key">
+          <For each={[...signs()]}>{([name, sign]) => <span>{words.surfaces.key(sign, name)}</span>}</For>
+        </p>
+      </Show>
       <Hours hours={hours()} width={width()} />
       <For each={rows()}>
         {(row) => (

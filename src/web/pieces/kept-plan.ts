@@ -1,7 +1,9 @@
 import type { Finish } from "../../core/colour/finish-colour.ts";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import type { NotebookReader } from "../../core/notebook/reader.ts";
+import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
 import type { ScheduleBeside } from "../../core/registry/piece-schedule.ts";
+import type { PlannedCoat } from "../../core/views/coats-on.ts";
 import { materialView } from "../../core/views/material.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import { finishOfRecipe } from "../look/finish-of-recipe.ts";
@@ -75,6 +77,13 @@ export function recipeInWords(schedule: Schedule): string {
   return said.charAt(0).toUpperCase() + said.slice(1);
 }
 
-/** The step of a coat, counted from 1. */
-export const coatStep = (schedule: Schedule | null, coat: number | undefined): ScheduleStep | undefined =>
-  schedule?.steps.filter((step) => step.what === "coat")[(coat ?? 0) - 1];
+/** The steps of a coat: one, or one a side or part; of one of them alone where it is named. */
+export function coatSteps(
+  schedule: Schedule | null,
+  { coat, surface }: PlannedCoat,
+): readonly ScheduleStep[] {
+  const coats = coatNumbers(schedule?.steps ?? []);
+  return [...coats.keys()].filter(
+    (step) => coats.get(step) === coat && (surface === undefined || step.surface === surface),
+  );
+}

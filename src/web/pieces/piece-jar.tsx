@@ -6,7 +6,7 @@ import type { PieceView } from "../../core/views/piece.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { Select } from "../controls/select.tsx";
 import * as words from "../words/words.ts";
-import { coatStep } from "./kept-plan.ts";
+import { coatSteps } from "./kept-plan.ts";
 
 /** Two cuts are the same on a label when they are no further apart. */
 const sameCutLb = 0.05;
@@ -23,7 +23,7 @@ export function usePieceJar(piece: Accessor<PieceView>, coat: Accessor<number | 
   );
   const cutOf = (n: number | undefined) => {
     const { schedule } = piece();
-    return coatStep(schedule, n)?.cutLbPerGal ?? schedule?.recipe.cutLbPerGal;
+    return coatSteps(schedule, { coat: n ?? 0 })[0]?.cutLbPerGal ?? schedule?.recipe.cutLbPerGal;
   };
   const ofTheCut = () => {
     const asked = cutOf(coat()) ?? Number.NaN;

@@ -13,6 +13,7 @@ import { LayerFields } from "./layer-fields.tsx";
 import { PartsEditor } from "./parts/parts-editor.tsx";
 import type { Planning } from "./planning.ts";
 import { ScheduleFields } from "./schedule-fields.tsx";
+import { SurfaceFields } from "./surface-fields.tsx";
 
 interface FieldsProps {
   readonly planning: Planning;
@@ -31,6 +32,7 @@ export function PlanFields(props: FieldsProps & { readonly described: boolean })
       </Show>
       <LayerFields planning={props.planning} />
       <RecipeFields planning={props.planning} />
+      <SurfaceFields planning={props.planning} />
       <WhenFields planning={props.planning} />
     </section>
   );

@@ -73,7 +73,11 @@ export function PlanFigures(props: {
   readonly steps: readonly ScheduleStep[];
   readonly cost: Cost | null;
 }) {
-  const lastCoat = () => props.steps.findLast((step) => step.what === "coat")?.day ?? "";
+  const lastCoat = () =>
+    props.steps
+      .flatMap(({ what, day }) => (what === "coat" && day !== undefined ? [day] : []))
+      .sort()
+      .at(-1) ?? "";
   const evenings = () =>
     new Set(props.steps.flatMap((step) => (step.at === undefined ? [] : [step.day]))).size;
   const cured = () => {

@@ -1,6 +1,7 @@
 import { For, type JSX, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
+import type { PlannedCoat } from "../../core/views/coats-on.ts";
 import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { millilitres } from "./amount-text.ts";
@@ -11,7 +12,7 @@ export function PlanTable(props: {
   readonly steps: readonly ScheduleStep[];
   readonly blanks?: boolean;
   /** What stands at the end of a coat's row. */
-  readonly after?: (coat: number) => JSX.Element;
+  readonly after?: (coat: PlannedCoat) => JSX.Element;
 }) {
   const coats = () => coatNumbers(props.steps);
   const amount = (ml: number | undefined) => (ml === undefined || ml === 0 ? "" : millilitres(ml));
@@ -42,12 +43,12 @@ export function PlanTable(props: {
               <td>
                 <b>{stepName(step, coats().get(step))}</b>
                 <Show when={coats().get(step)} keyed>
-                  {(coat) => props.after?.(coat)}
+                  {(coat) => props.after?.({ coat, ...(step.surface && { surface: step.surface }) })}
                 </Show>
               </td>
               <td class="nb">{amount(step.millilitres)}</td>
               <td class="nb">{(step.minutes ?? 0) > 0 ? lengthInWords(step.minutes ?? 0) : ""}</td>
-              <td data-before={words.pieces.waitBefore}>{waitName(step, props.steps[i() + 1])}</td>
+              <td data-before={words.pieces.waitBefore}>{waitName(props.steps, i())}</td>
               <Show when={props.blanks}>
                 <td class="blank-cell" />
                 <td class="blank-cell" />

@@ -8,21 +8,33 @@ export const dayName = (day: string): string => {
   return dayInWords(noon, "UTC", noon);
 };
 
-/** `Coat 2`, `De-nib lightly with 320`. */
+/** `Coat 2`, `Coat 2: underside`, `De-nib lightly with 320`. */
 export function stepName(step: ScheduleStep, coat: number | undefined): string {
-  if (step.what !== "coat" || coat === undefined) return words.pieces.work(step.what);
+  const on = (name: string) => words.surfaces.on(name, step.surface);
+  if (step.what !== "coat" || coat === undefined) return on(words.pieces.work(step.what));
   const role = step.as === undefined ? "" : words.finishing.coatIs[step.as];
-  return role === "" ? words.pieces.coatNumber(coat) : `${words.pieces.coatNumber(coat)}, ${role}`;
+  return on(role === "" ? words.pieces.coatNumber(coat) : `${words.pieces.coatNumber(coat)}, ${role}`);
 }
 
-export const waitName = (step: ScheduleStep, next: ScheduleStep | undefined): string => {
-  if (next === undefined) return "";
+/** `Coat 2`, `Coat 2 on underside`: as part of a sentence. */
+export const coatName = (coat: number, surface: string | undefined): string =>
+  surface === undefined
+    ? words.pieces.coatNumber(coat)
+    : words.surfaces.together(words.pieces.coatNumber(coat), [surface]);
+
+/** The wait after a step, until the next on its surface. */
+export function waitName(steps: readonly ScheduleStep[], at: number): string {
+  const step = steps[at];
+  const next = steps
+    .slice(at + 1)
+    .find(({ surface }) => step?.surface === undefined || surface === undefined || surface === step.surface);
+  if (step === undefined || next === undefined) return "";
   if (step.what === "wait" && next.day !== step.day) return words.pieces.overnight;
   if ((step.leastWaitMinutes ?? 0) === 0) return "";
   return next.day !== undefined && next.day !== step.day && next.at !== undefined
     ? words.pieces.overnight
     : lengthInWords(step.leastWaitMinutes ?? 0);
-};
+}
 
 /** `18:05` from minutes after midnight; past midnight it goes on from 00:00. */
 export const clockOf = (minute: number): string =>

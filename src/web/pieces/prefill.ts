@@ -16,6 +16,7 @@ import type { PieceDraft } from "./draft.ts";
 import type { Lies } from "./layer-notes.tsx";
 import { draftsFromKept } from "./parts/kept-parts.ts";
 import { stepDraft } from "./step-draft.ts";
+import { surfacesKept } from "./surface-draft.ts";
 
 /** What the winner of a trial fills in. The jar of the recipe, where there is one, says which alcohol it was. */
 export interface FromTrial {
@@ -97,6 +98,7 @@ export function fromPiece(piece: PieceView): Partial<PieceDraft> {
     wood: piece.wood ?? "",
     ...liesOf(piece),
     wanted: piece.wanted ?? "",
+    ...surfacesKept(input),
     ...(recipe === undefined
       ? {}
       : { coats: String(recipe.coats), cut: `${shortCut(recipe.cutLbPerGal)} lb` }),

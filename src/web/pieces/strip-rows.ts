@@ -1,5 +1,6 @@
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { calendarDay, dayNumber } from "../../core/pieces/calendar-day.ts";
+import { inTime } from "../../core/pieces/planned-evenings.ts";
 
 export interface Block {
   readonly step: ScheduleStep;
@@ -8,6 +9,8 @@ export interface Block {
   readonly until: number;
   /** Where the wait after it ends, cut off at the end of the row. */
   readonly dryUntil: number;
+  /** Whose hands: work at the same time lies under one another, 0 for the first. */
+  readonly hand: number;
   /** Drying lines that run side by side lie under one another: 0 for the first. */
   readonly level: number;
 }
@@ -25,16 +28,35 @@ const minuteOf = (clock: string): number => {
   return (hours ?? 0) * 60 + (minutes ?? 0);
 };
 
+/** The first hand that has nothing to do any more. */
+function freeHand(blocks: readonly Block[], from: number): number {
+  const busy = new Set(blocks.flatMap(({ until, hand }) => (until > from ? [hand] : [])));
+  let hand = 0;
+  while (busy.has(hand)) hand += 1;
+  return hand;
+}
+
+/** When the hands of an evening are done. */
+export const endOfRow = (blocks: readonly Block[]): number =>
+  Math.max(0, ...blocks.map(({ until }) => until));
+
 /** The evenings of a schedule with what is done in each; steps without an hour are not on the strip. */
 export function stripRows(steps: readonly ScheduleStep[]): readonly StripRow[] {
   const rows = new Map<string, Block[]>();
-  for (const step of steps) {
+  for (const step of inTime(steps)) {
     if (step.day === undefined || step.at === undefined) continue;
     const from = minuteOf(step.at);
     const until = from + (step.minutes ?? 0);
     const blocks = rows.get(step.day) ?? [];
     const dryUntil = Math.min(until + (step.leastWaitMinutes ?? 0), 24 * 60);
-    blocks.push({ step, from, until, dryUntil, level: freeLevel(blocks, until) });
+    blocks.push({
+      step,
+      from,
+      until,
+      dryUntil,
+      hand: freeHand(blocks, from),
+      level: freeLevel(blocks, until),
+    });
     rows.set(step.day, blocks);
   }
   const all = [...rows];
@@ -54,10 +76,10 @@ function gapBetween(
   blocks: readonly Block[],
   next: [string, Block[]] | undefined,
 ): number | null {
-  const [until, from] = [blocks.at(-1)?.until, next?.[1][0]?.from];
-  if (until === undefined || from === undefined || next === undefined) return null;
+  const from = next?.[1][0]?.from;
+  if (from === undefined || next === undefined) return null;
   const days = dayNumber(calendarDay(next[0])) - dayNumber(calendarDay(day));
-  return days * 24 + (from - until) / 60;
+  return days * 24 + (from - endOfRow(blocks)) / 60;
 }
 
 /** The hours that every row shows, whole, so that the same hour stands under itself. */

@@ -1,4 +1,5 @@
 import { For, Show } from "solid-js";
+import { inTime } from "../../core/pieces/planned-evenings.ts";
 import * as words from "../words/words.ts";
 import type { CarryingOn } from "./carrying-on.ts";
 import { clockOf, dayName, stepName } from "./plan-words.ts";
@@ -16,12 +17,12 @@ export function Tonight(props: { readonly of: CarryingOn }) {
     const left = drying === undefined ? 0 : drying.ready - props.of.wall().minutes;
     return drying === undefined || left <= 0 || left > 12 * 60
       ? undefined
-      : words.evenings.dries(drying.coat, clockOf(drying.ready % 1440));
+      : words.evenings.dries(lower(drying.says), clockOf(drying.ready % 1440));
   };
   const tooLate = () => {
     const drying = props.of.drying();
     if (drying?.most === undefined || props.of.wall().minutes <= drying.most) return undefined;
-    return words.evenings.tooLate(drying.coat, clockOf(drying.most % 1440));
+    return words.evenings.tooLate(drying.says, clockOf(drying.most % 1440));
   };
   return (
     <Show when={day()} keyed>
@@ -33,7 +34,7 @@ export function Tonight(props: { readonly of: CarryingOn }) {
               : words.evenings.nextHeading(dayName(shown))}
           </h2>
           <ol class="tonight-list">
-            <For each={props.of.steps().filter((step) => step.day === shown && step.at !== undefined)}>
+            <For each={inTime(props.of.steps()).filter((step) => step.day === shown)}>
               {(step) => (
                 <li classList={{ soft: props.of.isDone(step) }}>
                   <b>{step.at}</b>
@@ -55,6 +56,8 @@ export function Tonight(props: { readonly of: CarryingOn }) {
     </Show>
   );
 }
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 const Ring = () => (
   <svg class="tick" viewBox="0 0 26 26" aria-hidden="true">

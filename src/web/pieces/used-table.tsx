@@ -37,7 +37,7 @@ export function UsedTable(props: { readonly used: PlannedUsed }) {
             {(coat) => (
               <tr>
                 <th scope="row" data-head={words.pieces.coatHead}>
-                  {coat.coat}
+                  {words.surfaces.on(String(coat.coat), coat.surface)}
                 </th>
                 <Beside
                   head={words.pieces.liquid}

@@ -29,7 +29,8 @@ const isClock = (typed: string): boolean => /^([01]\d|2[0-3]):[0-5]\d$/.test(typ
 
 /** A coat that is on since earlier: off the printed schedule, or from memory and marked so. */
 export function WentOnEarlier(props: {
-  readonly coat: number;
+  /** How it is called, as `Coat 2`. */
+  readonly coat: string;
   /** When the coat before it went on: it cannot be earlier. */
   readonly before: string | undefined;
   readonly onWrite: (when: WentOnAt) => void;

@@ -10,6 +10,7 @@ import { Select } from "../controls/select.tsx";
 import { TextField } from "../controls/text-field.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
 import * as words from "../words/words.ts";
+import { coatName } from "./plan-words.ts";
 import { readMinutes } from "./read-minutes.ts";
 
 /** How much went on and how long it took, told of a coat that is on: the coat's entry, corrected. */
@@ -19,9 +20,10 @@ export function WentOn(props: { readonly coats: readonly CoatUsed[] }) {
   const [amount, setAmount] = createSignal("");
   const [minutes, setMinutes] = createSignal("");
   const [told, setTold] = createSignal(false);
-  const [wrote, setWrote] = createSignal<{ readonly id: string; readonly coat: number }>();
+  const [wrote, setWrote] = createSignal<{ readonly id: string; readonly coat: string }>();
   const on = () => props.coats.filter((coat) => coat.entry !== null);
-  const coat = () => on().find((one) => String(one.coat) === chosen()) ?? on().at(-1);
+  const nameOf = (one: CoatUsed) => coatName(one.coat, one.surface);
+  const coat = () => on().find((one) => nameOf(one) === chosen()) ?? on().at(-1);
   const reading = () => readQuantity(amount(), fields.massOrVolume);
   const took = () => readMinutes(minutes());
   const nothing = () => amount().trim() === "" && minutes().trim() === "";
@@ -44,7 +46,7 @@ export function WentOn(props: { readonly coats: readonly CoatUsed[] }) {
         ...(spent === undefined ? {} : { minutes: spent }),
       },
     });
-    setWrote({ id, coat: about.coat });
+    setWrote({ id, coat: nameOf(about) });
     setAmount("");
     setMinutes("");
     setTold(false);
@@ -59,8 +61,8 @@ export function WentOn(props: { readonly coats: readonly CoatUsed[] }) {
       <div class="stack">
         <Select
           label={words.pieces.coatHead}
-          value={String(coat()?.coat ?? "")}
-          options={on().map((one) => ({ value: String(one.coat), label: words.pieces.coatNumber(one.coat) }))}
+          value={coat() && nameOf(coat() as CoatUsed)}
+          options={on().map((one) => ({ value: nameOf(one), label: nameOf(one) }))}
           onChange={setChosen}
         />
         <QuantityField

@@ -25,6 +25,7 @@ export { shelf } from "./en/shelf.ts";
 export { shell } from "./en/shell.ts";
 export { shopping } from "./en/shopping.ts";
 export { start } from "./en/start.ts";
+export { surfaces } from "./en/surfaces.ts";
 export { trialEvenings } from "./en/trial-evenings.ts";
 export { trialImport } from "./en/trial-import.ts";
 export { trials } from "./en/trials.ts";

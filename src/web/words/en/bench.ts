@@ -94,7 +94,8 @@ export const bench = {
   inTime: (length: string) => `in ${length}`,
   coatShort: (coat: number, n: number, jar: string) =>
     `Coat ${coat} on ${patches(n)}${jar === "" ? "" : `, ${jar}`}`,
-  pieceCoat: (name: string, coat: number) => `Coat ${coat} on ${name}`,
+  pieceCoat: (name: string, coat: number, surface: string | undefined) =>
+    `Coat ${coat} on ${name}${surface === undefined ? "" : `, ${surface}`}`,
   lookAt: (code: string) => `Look at jar ${code} again`,
   lookFirst: (code: string) => `Look at jar ${code} for the first time`,
   remind: "Remind me when it is time",

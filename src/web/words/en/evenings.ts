@@ -36,11 +36,11 @@ export const evenings = {
   tonightHeading: (day: string) => `Tonight, ${day}`,
   nextHeading: (day: string) => `Next, ${day}`,
   isDone: "done",
-  earlier: (coat: number) => `Coat ${coat} went on earlier`,
+  earlier: (coat: string) => `${coat} went on earlier`,
   earlierAct: "Write it down",
-  dries: (coat: number, until: string) => `Not before ${until}: coat ${coat} dries until then.`,
-  tooLate: (coat: number, until: string) =>
-    `Coat ${coat} should have been followed by ${until}. Level it before the next, so that it holds (common practice).`,
+  dries: (coat: string, until: string) => `Not before ${until}: ${coat} dries until then.`,
+  tooLate: (coat: string, until: string) =>
+    `${coat} should have been followed by ${until}. Level it before the next, so that it holds (common practice).`,
   behind: (step: string, when: string) => `${step} was planned for ${when} and is not written down`,
   behindSays: "Plan the rest from now, or write down what was done.",
   carryOn: "Plan the rest from now",
