@@ -7,6 +7,7 @@ import { words } from "../statistics/verdict/three-words.ts";
 import { usualMatters, verdictTimes } from "../statistics/verdict/verdict-times.ts";
 import { defineCalculation } from "./calculation.ts";
 import { type Flag, flag } from "./flag.ts";
+import { permutation } from "./permutation.ts";
 
 const hours = z.number().min(0).max(100_000);
 
@@ -63,15 +64,7 @@ const output = z.object({
   /** False when the looks do not fix the time of every group. */
   identifiable: z.boolean(),
   /** Whether groups differ at all, by a log-rank test that asks for no curve; null where looks set none apart. */
-  permutation: z
-    .object({
-      method: z.string(),
-      statistic: z.number(),
-      pValue: z.number(),
-      dealings: z.number(),
-      exact: z.boolean(),
-    })
-    .nullable(),
+  permutation: permutation.nullable(),
   flags: z.array(flag),
 });
 

@@ -8,6 +8,7 @@ import { type Question, verdictMeasured } from "../statistics/verdict/verdict-me
 import { type OrderedVerdict, verdictOrdered } from "../statistics/verdict/verdict-ordered.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag } from "./flag.ts";
+import { permutation } from "./permutation.ts";
 import { flagOfRemark, flagsOfDays, flagsOfEvidence, mattersOf } from "./verdict-flags.ts";
 import {
   checkCodes,
@@ -67,15 +68,7 @@ const output = z.object({
     .object({ method: z.string(), statistic: z.number(), degreesOfFreedom: z.number(), pValue: z.number() })
     .nullable(),
   /** Levels dealt anew among what was made apart, for ordered and ranked responses. */
-  permutation: z
-    .object({
-      method: z.string(),
-      statistic: z.number(),
-      pValue: z.number(),
-      dealings: z.number(),
-      exact: z.boolean(),
-    })
-    .nullable(),
+  permutation: permutation.nullable(),
   /** The proportional-odds model of an ordered response. */
   odds: z
     .object({

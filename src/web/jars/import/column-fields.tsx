@@ -3,6 +3,7 @@ import { isAmountField, jarFields } from "../../../core/jar-import/fields.ts";
 import type { ColumnMatch } from "../../../core/jar-import/match-columns.ts";
 import { dayOrders } from "../../../core/jar-import/read-day.ts";
 import { unitNamed } from "../../../core/quantity/unit-table.ts";
+import { ColumnHead } from "../../controls/column-head.tsx";
 import { Select } from "../../controls/select.tsx";
 import * as words from "../../words/words.ts";
 import { asksForUnit, type Choices, chosenField, unitsOf } from "./columns.ts";
@@ -26,10 +27,7 @@ export function ColumnFields(props: {
       <Index each={props.matches}>
         {(match) => (
           <li>
-            <p>
-              <b>{match().header === "" ? t.noHeading(match().column + 1) : match().header}</b>
-              <span class="soft sample">{match().sample.join(" · ")}</span>
-            </p>
+            <ColumnHead match={match()} />
             <Select
               label={t.is(match().header)}
               empty={t.notBrought}

@@ -9,7 +9,7 @@ import type { OpenBook } from "../../book-store/open-book.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { Choice } from "../../controls/choice.tsx";
 import { TableInput } from "../../controls/table-input.tsx";
-import { tableOf } from "../../controls/table-of.ts";
+import { typedTable } from "../../controls/typed-table.ts";
 import { UndoStrip } from "../../controls/undo-strip.tsx";
 import { now } from "../../shell/now.ts";
 import { Page } from "../../shell/page.tsx";
@@ -32,21 +32,12 @@ const shelfOf = (book: OpenBook) =>
 /** Jars kept so far in a list: its columns matched, a dry run, and nothing written while a row does not fit. */
 export function ImportJars() {
   const book = useBook();
-  const [text, setText] = createSignal("");
   const [gallon, setGallon] = createSignal<GallonSystem>("us");
   const [choices, setChoices] = createSignal<Choices>({});
   const [leftOut, setLeftOut] = createSignal<readonly number[]>([]);
   const [told, setTold] = createSignal(false);
   const [wrote, setWrote] = createSignal<{ readonly jars: number; readonly entries: readonly string[] }>();
-  const read = createMemo(() => tableOf(text()));
-  const table = () => {
-    const found = read();
-    return found.ok ? found.value : undefined;
-  };
-  const wrong = () => {
-    const found = read();
-    return found.ok || (found.error === "empty" && !told()) ? undefined : t.noTable[found.error];
-  };
+  const { text, setText, table, wrong } = typedTable(t.noTable, told);
   const matches = createMemo(() => {
     const found = table();
     return found === undefined ? [] : matchesOf(found, choices());

@@ -1,5 +1,6 @@
 import { Index, Show } from "solid-js";
 import { type RoleMatch, roles } from "../../../core/trial-import/roles.ts";
+import { ColumnHead } from "../../controls/column-head.tsx";
 import { Select } from "../../controls/select.tsx";
 import * as words from "../../words/words.ts";
 import { type Choices, chosenRole } from "./state.ts";
@@ -21,10 +22,7 @@ export function RoleFields(props: {
       <Index each={props.matches}>
         {(match) => (
           <li>
-            <p>
-              <b>{match().header === "" ? list.noHeading(match().column + 1) : match().header}</b>
-              <span class="soft sample">{match().sample.join(" · ")}</span>
-            </p>
+            <ColumnHead match={match()} />
             <Select
               label={list.is(match().header)}
               empty={list.notBrought}

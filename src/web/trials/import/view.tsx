@@ -3,8 +3,8 @@ import { planTrial, wordsRead } from "../../../core/trial-import/plan-trial.ts";
 import { writeTrial } from "../../../core/trial-import/write-trial.ts";
 import { useBook } from "../../book-store/use-book.tsx";
 import { TableInput } from "../../controls/table-input.tsx";
-import { tableOf } from "../../controls/table-of.ts";
 import { TextField } from "../../controls/text-field.tsx";
+import { typedTable } from "../../controls/typed-table.ts";
 import { navigate } from "../../router.ts";
 import { Page } from "../../shell/page.tsx";
 import * as words from "../../words/words.ts";
@@ -20,20 +20,11 @@ const t = words.trialImport;
 /** Somebody's trial from a table: its columns matched, what it comes to, and nothing written while a row does not fit. */
 export function ImportTrial() {
   const book = useBook();
-  const [text, setText] = createSignal("");
   const [choices, setChoices] = createSignal<Choices>({});
   const [look, setLook] = createSignal<LookTyped>(firstLook);
   const [called, setCalled] = createSignal<string>();
   const [told, setTold] = createSignal(false);
-  const read = createMemo(() => tableOf(text()));
-  const table = () => {
-    const found = read();
-    return found.ok ? found.value : undefined;
-  };
-  const wrong = () => {
-    const found = read();
-    return found.ok || (found.error === "empty" && !told()) ? undefined : t.noTable[found.error];
-  };
+  const { text, setText, table, wrong } = typedTable(t.noTable, told);
   const matches = createMemo(() => {
     const found = table();
     return found === undefined ? [] : matchesOf(found, choices());
