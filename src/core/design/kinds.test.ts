@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { DomainError } from "../domain-error.ts";
+import { refusalOf } from "../../../test/refusal-of.ts";
 import { cannotTell } from "./foresight/cannot-tell.ts";
 import { differenceCurve, worstFaultMended } from "./foresight/more-of-it.ts";
 import { replicatesOf } from "./foresight/replicates.ts";
@@ -25,15 +25,7 @@ const plan = (over: Partial<Plan>): Plan => ({
   sessions: 3,
   ...over,
 });
-const refusal = (p: Plan): DomainError["detail"] => {
-  try {
-    layOut(p, "s");
-  } catch (error) {
-    if (error instanceof DomainError) return error.detail;
-    throw error;
-  }
-  throw new Error("was not refused");
-};
+const refusal = (p: Plan) => refusalOf(() => layOut(p, "s"));
 const distinct = (patches: readonly LaidPatch[], key: (p: LaidPatch) => unknown) =>
   new Set(patches.map((p) => JSON.stringify(key(p)))).size;
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { DomainError } from "../domain-error.ts";
+import { refusalOf } from "../../../test/refusal-of.ts";
 import { allCodes } from "./arrange/codes.ts";
 import { cannotTell } from "./foresight/cannot-tell.ts";
 import { layOut } from "./layout.ts";
@@ -23,15 +23,7 @@ const plan = (over: Partial<Plan> = {}): Plan => ({
   ...over,
 });
 
-const refusal = (p: Plan): DomainError["detail"] => {
-  try {
-    layOut(p, "s");
-  } catch (error) {
-    if (error instanceof DomainError) return error.detail;
-    throw error;
-  }
-  throw new Error("was not refused");
-};
+const refusal = (p: Plan) => refusalOf(() => layOut(p, "s"));
 
 describe("layOut: what stands where", () => {
   test("each board holds every treatment when it can", () => {

@@ -1,20 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../../test/near.ts";
-import { DomainError } from "../../domain-error.ts";
+import { refusalOf } from "../../../../test/refusal-of.ts";
 import { readExpression } from "../../uncertainty/expression.ts";
 import { at } from "../numeric/vector.ts";
 import { curveOfExpression } from "./expression-curve.ts";
 import { type Curve, fitLeastSquares } from "./least-squares.ts";
-
-const refusal = (act: () => unknown): DomainError["detail"] => {
-  try {
-    act();
-  } catch (error) {
-    if (error instanceof DomainError) return error.detail;
-    throw error;
-  }
-  throw new Error("It was not refused.");
-};
 
 /** NIST StRD nonlinear regression, MGH10, "higher" difficulty: certified values, from memory; other problems of it are outside cases. */
 describe("NIST StRD MGH10", () => {
@@ -40,7 +30,7 @@ describe("NIST StRD MGH10", () => {
   });
 
   test("from the first, far one: the same, or a refusal, never another answer", () => {
-    expect(refusal(() => fitLeastSquares(y, curve, [2, 400_000, 25_000]))).toMatchObject({
+    expect(refusalOf(() => fitLeastSquares(y, curve, [2, 400_000, 25_000]))).toMatchObject({
       code: "no-convergence",
       field: "start",
     });
@@ -73,19 +63,21 @@ test("the order of the readings changes nothing", () => {
 });
 
 test("what readings do not fix is refused: fewer of them than parameters, two that do the same, no value at the start", () => {
-  expect(refusal(() => fitLeastSquares([1], line, [0, 0]))).toMatchObject({
+  expect(refusalOf(() => fitLeastSquares([1], line, [0, 0]))).toMatchObject({
     code: "not-enough-data",
     value: 1,
     limits: { min: 2 },
   });
   const twice: Curve = (v) => ({ value: at(v, 0) + at(v, 1), slopes: [1, 1] });
-  expect(refusal(() => fitLeastSquares([1, 2, 4], twice, [0, 0])).because).toMatch(/do not fix/);
+  expect(refusalOf(() => fitLeastSquares([1, 2, 4], twice, [0, 0])).because).toMatch(/do not fix/);
   const nowhere: Curve = () => ({ value: Number.NaN, slopes: [1, 1] });
-  expect(refusal(() => fitLeastSquares([1, 2, 4], nowhere, [0, 0])).because).toMatch(/no value at the start/);
+  expect(refusalOf(() => fitLeastSquares([1, 2, 4], nowhere, [0, 0])).because).toMatch(
+    /no value at the start/,
+  );
 });
 
 test("a name of a formula that is neither a parameter nor a column is refused", () => {
-  expect(refusal(() => curveOfExpression(readExpression("a*t + z"), ["a"], { t: [1] }))).toMatchObject({
+  expect(refusalOf(() => curveOfExpression(readExpression("a*t + z"), ["a"], { t: [1] }))).toMatchObject({
     code: "unknown-name",
     value: "z",
   });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../../test/near.ts";
-import type { DomainError } from "../../domain-error.ts";
+import { refusalOf } from "../../../../test/refusal-of.ts";
 import { settling } from "./settling.ts";
 import type { TimedReading } from "./settling-course.ts";
 
@@ -155,12 +155,6 @@ describe("refused", () => {
     ],
   ];
   test.each(cases)("%s", (_, act, detail) => {
-    try {
-      act();
-    } catch (error) {
-      expect((error as DomainError).detail).toMatchObject(detail);
-      return;
-    }
-    expect.unreachable("it was not refused");
+    expect(refusalOf(act)).toMatchObject(detail);
   });
 });

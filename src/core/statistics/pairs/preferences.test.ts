@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../../test/near.ts";
-import { DomainError } from "../../domain-error.ts";
+import { refusalOf } from "../../../../test/refusal-of.ts";
 import { preferencePairs, preferredBy } from "./preference-shares.ts";
 import { type Compared, fitPreferences, type PreferenceModel } from "./preferences.ts";
 
@@ -8,16 +8,6 @@ const plain: PreferenceModel = { baseline: "a", ties: false, order: false };
 const counts = (a: string, b: string, aPreferred: number, bPreferred: number, ties = 0): Compared => ({
   ...{ a, b, aPreferred, bPreferred, ties },
 });
-const refusal = (act: () => unknown): DomainError["detail"] => {
-  try {
-    act();
-  } catch (error) {
-    if (error instanceof DomainError) return error.detail;
-    throw error;
-  }
-  throw new Error("It was not refused.");
-};
-
 /** A. Agresti, Categorical Data Analysis (2002), p. 448: four journals that cite each other; printed to four places. */
 test("journals that cite each other, as printed", () => {
   const fit = fitPreferences(
@@ -98,13 +88,13 @@ describe("refused, naming what has no end", () => {
     ["never compared with the rest", [counts("a", "b", 5, 5), counts("c", "d", 3, 3)], ["c", "d"], /no end/],
     ["never preferred", [counts("a", "b", 5, 5), counts("a", "c", 3, 0)], ["c"], /never preferred/],
   ] as const)("%s", (_, pairs, value, because) => {
-    const detail = refusal(() => fitPreferences(pairs, plain));
+    const detail = refusalOf(() => fitPreferences(pairs, plain));
     expect(detail).toMatchObject({ code: "not-enough-data", field: "pairs", value });
     expect(detail.because).toMatch(because);
   });
   test("a baseline that was not compared; nothing compared", () => {
     expect(
-      refusal(() => fitPreferences([counts("a", "b", 1, 1)], { ...plain, baseline: "z" })),
+      refusalOf(() => fitPreferences([counts("a", "b", 1, 1)], { ...plain, baseline: "z" })),
     ).toMatchObject({
       code: "unknown-name",
       field: "baseline",
@@ -116,6 +106,6 @@ describe("refused, naming what has no end", () => {
       { ...counts("a", "b", 9, 0), order: 1 },
       { ...counts("a", "b", 0, 9), order: -1 },
     ];
-    expect(refusal(() => fitPreferences(pairs, { ...plain, order: true })).code).toBe("no-convergence");
+    expect(refusalOf(() => fitPreferences(pairs, { ...plain, order: true })).code).toBe("no-convergence");
   });
 });

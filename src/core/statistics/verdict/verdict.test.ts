@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { type CheckRow, checkTable } from "../../../../test/check-table.ts";
 import { expectNear } from "../../../../test/near.ts";
-import { DomainError } from "../../domain-error.ts";
+import { refusalOf } from "../../../../test/refusal-of.ts";
 import { randomFromSeed, randomNormal, shuffled } from "../../random.ts";
 import type { Reading } from "./readings.ts";
 import { type Verdict, verdictMeasured } from "./verdict-measured.ts";
@@ -234,15 +234,7 @@ describe("what cannot be judged is refused", () => {
   const refusal = (
     readings: readonly Reading[],
     question: Parameters<typeof verdictMeasured>[1] = aboutAlcohol,
-  ) => {
-    try {
-      verdictMeasured(readings, question);
-    } catch (error) {
-      if (error instanceof DomainError) return error.detail;
-      throw error;
-    }
-    return undefined;
-  };
+  ) => refusalOf(() => verdictMeasured(readings, question));
   test("values that are all alike", () => {
     expect(refusal(rows.map((r) => ({ ...r, value: 7 })))).toMatchObject({ code: "no-variation" });
   });
