@@ -50,10 +50,11 @@ describe.each(Object.keys(sizes) as Size[])("a piece of several surfaces on a %s
     await row(page, "Tue 6 Oct, 18:00 to 20:40: coat 1 on top, de-nib on all of it and coat 2 on underside");
     await row(page, "Wed 7 Oct, 18:00 to 18:12: coat 2 on top");
 
-    const shares = page.getByLabel("Share, in 100");
-    await shares.nth(1).fill("40");
+    await page.getByText("2. top, 50 in 100, by turning").click();
+    const share = page.getByRole("listitem").filter({ hasText: "2. top" }).getByLabel("Share, in 100");
+    await share.fill("40");
     await page.getByText("The shares come to 90 in 100. Together they are the whole, 100.").waitFor();
-    await shares.nth(1).fill("50");
+    await share.fill("50");
     await page.getByLabel("Drying places").fill("0");
     await page.getByText("1 to 12 would do.").waitFor();
     await page.getByLabel("Drying places").fill("1");

@@ -76,7 +76,7 @@ export function EveningStrip(props: {
   };
   return (
     <div ref={frame} class="evenings" classList={{ beside: room() >= beside }}>
-      <Show when={surfaces().length > 1}>
+      <Show when={surfaces().some((name) => !name.endsWith(signs().get(name) ?? ""))}>
         <p class="soft small strip-key">
           <For each={[...signs()]}>{([name, sign]) => <span>{words.surfaces.key(sign, name)}</span>}</For>
         </p>

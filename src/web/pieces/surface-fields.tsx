@@ -40,7 +40,7 @@ export function SurfaceFields(props: FieldsProps) {
         <p class="soft small">{t.says}</p>
         <Usual planning={props.planning} />
         <Show when={surfaces().length > 0}>
-          <ol class="plain stack">
+          <ol class="plain step-list">
             <Index each={surfaces()}>
               {(surface, i) => (
                 <SurfaceLine
@@ -107,6 +107,7 @@ function Usual(props: FieldsProps) {
   );
 }
 
+/** One line that opens to its fields. */
 function SurfaceLine(props: {
   readonly number: number;
   readonly surface: SurfaceDraft;
@@ -114,40 +115,51 @@ function SurfaceLine(props: {
   readonly onChange: (to: Partial<SurfaceDraft>) => void;
   readonly onRemove: () => void;
 }) {
+  let line!: HTMLDetailsElement;
   const wrongIn = (field: keyof SurfaceDraft, says: string) =>
     props.refused === `surfaces[${props.number - 1}].${field}` ? says : undefined;
+  createEffect(() => {
+    if (props.refused?.startsWith(`surfaces[${props.number - 1}]`)) line.open = true;
+  });
   return (
-    <li class="stack surface-line">
-      <div class="side-by-side">
-        <TextField
-          label={t.name(props.number)}
-          value={props.surface.name}
-          wrong={wrongIn("name", t.nameWrong)}
-          onInput={(name) => props.onChange({ name })}
-        />
-        <TextField
-          label={t.share}
-          value={props.surface.share}
-          inputMode="decimal"
-          wrong={wrongIn("share", t.shareWrong)}
-          onInput={(share) => props.onChange({ share })}
-        />
-      </div>
-      <Show when={props.number > 1 || props.surface.turned}>
-        <Choice
-          label={t.turnedTo}
-          value={props.surface.turned ? "turned" : "apart"}
-          options={[
-            { value: "apart", label: t.apart },
-            { value: "turned", label: t.afterTurn },
-          ]}
-          wrong={wrongIn("turned", t.firstTurned)}
-          onChange={(to) => props.onChange({ turned: to === "turned" })}
-        />
-      </Show>
-      <button type="button" class="words" onClick={() => props.onRemove()}>
-        {t.remove(props.surface.name)}
-      </button>
+    <li>
+      <details ref={line}>
+        <summary>
+          {t.line(props.number, props.surface.name, props.surface.share, props.surface.turned)}
+        </summary>
+        <div class="stack step-fields">
+          <div class="side-by-side">
+            <TextField
+              label={t.name}
+              value={props.surface.name}
+              wrong={wrongIn("name", t.nameWrong)}
+              onInput={(name) => props.onChange({ name })}
+            />
+            <TextField
+              label={t.share}
+              value={props.surface.share}
+              inputMode="decimal"
+              wrong={wrongIn("share", t.shareWrong)}
+              onInput={(share) => props.onChange({ share })}
+            />
+          </div>
+          <Show when={props.number > 1 || props.surface.turned}>
+            <Choice
+              label={t.turnedTo}
+              value={props.surface.turned ? "turned" : "apart"}
+              options={[
+                { value: "apart", label: t.apart },
+                { value: "turned", label: t.afterTurn },
+              ]}
+              wrong={wrongIn("turned", t.firstTurned)}
+              onChange={(to) => props.onChange({ turned: to === "turned" })}
+            />
+          </Show>
+          <button type="button" class="words" onClick={() => props.onRemove()}>
+            {t.remove}
+          </button>
+        </div>
+      </details>
     </li>
   );
 }
