@@ -30,10 +30,10 @@ export const isBestOfAll = (laid: Laid, plan: MeasuredPlan): boolean =>
   plan.finish <= laid.lower && plan.sessions <= laid.fewest && plan.idleMinutes <= laid.leastIdle;
 
 /** Minutes of urgency that a change of the pad is held to be worth, by turns. */
-const keennesses = [0, 30, 1440, 300, 1e6];
+const keennesses = [1440, 0, 1e6, 30, 300];
 
 /**
- * Good plans quickly: tasks by their latest starts, shaken a little; each plan is pushed to its end and back to the
+ * Good plans quickly: tasks by their latest starts, shaken a little, each as early as it can or window by window; each plan is pushed to its end and back to the
  * beginning, and later rounds shake the best found.
  *
  * @param laid      the agenda
@@ -43,7 +43,8 @@ const keennesses = [0, 30, 1440, 300, 1e6];
  * @throws DomainError never
  *
  * Valid:  any agenda that `layAgenda` took
- * Source: V. Valls, F. Ballestín and S. Quintanilla, "Justification and RCPSP", Eur. J. Oper. Res. 165 (2005) 375
+ * Source: V. Valls, F. Ballestín and S. Quintanilla, "Justification and RCPSP", Eur. J. Oper. Res. 165 (2005) 375;
+ *         R. Kolisch, "Serial and parallel resource-constrained project scheduling methods", ibid. 90 (1996) 320
  */
 export function goodAgenda(laid: Laid, patience: number, watch: Watch): MeasuredPlan | undefined {
   const { net } = laid;
@@ -73,9 +74,11 @@ export function goodAgenda(laid: Laid, patience: number, watch: Watch): Measured
         : round <= keennesses.length * 2
           ? (near ?? urgency)
           : shaken(near ?? urgency, random);
-    const starts = forth.plan(order, 0, keenness);
-    keep(starts);
-    if (starts !== undefined) {
+    const made = [forth.plan(order, 0, keenness)];
+    if (near === undefined) made.push(forth.planByWindow(order, 0, keenness));
+    for (const starts of made) {
+      keep(starts);
+      if (starts === undefined) continue;
       const late = pushedLate(net, back, starts);
       keep(late);
       if (late !== undefined) keep(forth.plan(late));

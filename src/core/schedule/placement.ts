@@ -70,19 +70,23 @@ export class Placement {
 
   /** Places a group as early as all of it fits, no task before its wish; false when it fits nowhere. */
   place(group: number, wished: ArrayLike<number> | undefined): boolean {
-    const members = this.members(group);
-    const { offset } = this.groups;
-    let begin = 0;
-    for (const i of members) {
-      const wish = Math.min(wished?.[i] ?? 0, this.due[i] as number);
-      begin = Math.max(begin, Math.max(this.#lowest(i), wish) - (offset[i] as number));
-    }
+    let begin = this.soonest(group, wished);
     while (begin < Number.POSITIVE_INFINITY) {
       const next = this.#tryAt(group, begin);
       if (next === begin) return true;
       begin = next;
     }
     return false;
+  }
+
+  /** The first moment that a group may begin at by its lags and its wish, whatever else is placed. */
+  soonest(group: number, wished?: ArrayLike<number>): number {
+    let begin = 0;
+    for (const i of this.members(group)) {
+      const wish = Math.min(wished?.[i] ?? 0, this.due[i] as number);
+      begin = Math.max(begin, Math.max(this.#lowest(i), wish) - (this.groups.offset[i] as number));
+    }
+    return begin;
   }
 
   /** Places a group at a moment, if it fits there and comes too late for nothing. */
