@@ -63,6 +63,27 @@ test("an evening tells its steps, with the liquid of each and the cautions", () 
   ]);
 });
 
+// By hand: 1.486 m² in halves take 19 minutes a side to sand and 9 to coat: 18:38, and two hours later at 20:47.
+test("sides are told step by step, and the heading says each work once", () => {
+  const { plan, calendar } = house();
+  const half = { share: 0.5 };
+  plan({
+    ...input,
+    surfaces: [
+      { ...half, name: "underside" },
+      { ...half, name: "top", turned: true },
+    ],
+  });
+  const [first] = calendar();
+  expect(first?.summary).toBe("Table; top, oak: sand, coat 1");
+  for (const line of [
+    "18:19 Sand to 220, wipe off the dust: top, 19 minutes at the bench\n",
+    "18:38 Coat 1: underside, brushed, 100 mL of 2 lb, 9 minutes at the bench, then wait 2 h\n",
+    "20:47 Coat 1: top, brushed, 100 mL of 2 lb",
+  ])
+    expect(first?.description).toContain(line);
+});
+
 test("a plan written anew moves the same events, and cancels what it has no more", () => {
   const { plan, calendar } = house();
   const kept = plan(input);

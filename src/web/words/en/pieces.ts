@@ -121,7 +121,7 @@ export const pieces = {
   minutesWrong: "More than 0 and up to 1440 minutes would do.",
   wentOnNothing: "Write the liquid or the minutes first.",
   wentOnAct: "Write it down",
-  wentOnWrote: (coat: string) => `What ${coat} took is written down.`,
+  wentOnWrote: (coat: string) => `${coat}: what it took is written down.`,
   ownUse: (ml: string, coats: number) => `${ml} mL a square metre is your own, from ${countedCoats(coats)}`,
   ownHands: (minutes: string, coats: number) =>
     `${minutes} minutes a square metre are your own too, from ${countedCoats(coats)}`,
