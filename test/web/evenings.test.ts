@@ -226,7 +226,11 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a trial on a %s", (
     await page.getByLabel("Minutes for one patch").fill("3");
     await page.getByLabel("Until").fill("18:05");
     await page.getByRole("heading", { name: "This cannot be planned yet" }).waitFor();
-    await page.getByText(/No window holds/).waitFor();
+    await page
+      .getByText(
+        "takes 6 minutes in one go, and the longest evening has 5. An evening of 6 minutes would do.",
+      )
+      .waitFor();
     await page.getByLabel("Until").fill("20:00");
     await page.getByRole("img", { name: /^Wed 6 Mar/ }).waitFor();
     await page.getByRole("button", { name: "Keep these evenings" }).click();

@@ -1,6 +1,8 @@
 import { For, type JSX, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
+import { shopClock } from "../../core/schedule/shop-clock.ts";
+import { useBook } from "../book-store/use-book.tsx";
 import { createRoom } from "../controls/room.ts";
 import * as words from "../words/words.ts";
 import { EveningRow, type RowTelling } from "./evening-row.tsx";
@@ -31,7 +33,8 @@ export function EveningStrip(props: {
 }) {
   let frame!: HTMLDivElement;
   const room = createRoom(() => frame, leastWidth);
-  const rows = () => stripRows(props.steps);
+  const clock = shopClock(useBook().zone);
+  const rows = () => stripRows(props.steps, clock);
   const hours = () => stripHours(rows());
   const width = () => (room() < beside ? room() : room() - left);
   const coats = () => coatNumbers(props.steps);

@@ -1,6 +1,7 @@
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
-import { calendarDay, dayNumber } from "../../core/pieces/calendar-day.ts";
+import { clock as clockText } from "../../core/pieces/bench-time.ts";
 import { inTime } from "../../core/pieces/planned-evenings.ts";
+import type { ShopClock } from "../../core/schedule/shop-clock.ts";
 
 export interface Block {
   readonly step: ScheduleStep;
@@ -19,7 +20,7 @@ export interface Block {
 export interface StripRow {
   readonly day: string;
   readonly blocks: readonly Block[];
-  /** From the last hands-on minute of it to the first of the next row [h]; null on the last. */
+  /** From the last hands-on minute of it to the first of the next row, in real time [h]; null on the last. */
   readonly gapHours: number | null;
 }
 
@@ -41,7 +42,7 @@ export const endOfRow = (blocks: readonly Block[]): number =>
   Math.max(0, ...blocks.map(({ until }) => until));
 
 /** The evenings of a schedule with what is done in each; steps without an hour are not on the strip. */
-export function stripRows(steps: readonly ScheduleStep[]): readonly StripRow[] {
+export function stripRows(steps: readonly ScheduleStep[], clock: ShopClock): readonly StripRow[] {
   const rows = new Map<string, Block[]>();
   for (const step of inTime(steps)) {
     if (step.day === undefined || step.at === undefined) continue;
@@ -60,7 +61,11 @@ export function stripRows(steps: readonly ScheduleStep[]): readonly StripRow[] {
     rows.set(step.day, blocks);
   }
   const all = [...rows];
-  return all.map(([day, blocks], i) => ({ day, blocks, gapHours: gapBetween(day, blocks, all[i + 1]) }));
+  return all.map(([day, blocks], i) => ({
+    day,
+    blocks,
+    gapHours: gapBetween(day, blocks, all[i + 1], clock),
+  }));
 }
 
 /** The first level on which nothing dries any more; lines below the fourth would be too many to read. */
@@ -75,11 +80,13 @@ function gapBetween(
   day: string,
   blocks: readonly Block[],
   next: [string, Block[]] | undefined,
+  clock: ShopClock,
 ): number | null {
   const from = next?.[1][0]?.from;
   if (from === undefined || next === undefined) return null;
-  const days = dayNumber(calendarDay(next[0])) - dayNumber(calendarDay(day));
-  return days * 24 + (from - endOfRow(blocks)) / 60;
+  const at = (on: string, minute: number) =>
+    clock.minutesPastSkip(`${on}T${clockText(Math.min(minute, 1439))}`, "steps");
+  return (at(next[0], from) - at(day, endOfRow(blocks))) / 60;
 }
 
 /** The hours that every row shows, whole, so that the same hour stands under itself. */

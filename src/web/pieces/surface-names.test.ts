@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { shopClock } from "../../core/schedule/shop-clock.ts";
 import { stripRows } from "./strip-rows.ts";
 import { surfaceSigns, surfacesOf, worksTogether } from "./surface-names.ts";
 
@@ -38,7 +39,7 @@ test("evenings in the order of time, two at work at once under one another", () 
     step(3, "a", "05", "20:00"),
     step(4, "b", "06", "18:05"),
   ];
-  const rows = stripRows(steps);
+  const rows = stripRows(steps, shopClock("Europe/Berlin"));
   expect(surfacesOf(steps)).toEqual(["a", "b"]);
   expect(rows.map(({ day, blocks }) => [day, ...blocks.map(({ hand }) => hand)])).toEqual([
     ["2026-10-05", 0, 0],

@@ -8,6 +8,7 @@ import { useHeldKeys } from "../../bench/held-keys.ts";
 import type { OpenBook } from "../../book-store/open-book.ts";
 import { now } from "../../shell/now.ts";
 import { clock, dayOf } from "../../words/time.ts";
+import * as words from "../../words/words.ts";
 import { draftOf, type FreeTime, keptWindows, windowsOf } from "./free-time.ts";
 import { plannedTrial } from "./planned.ts";
 import { createPlanner } from "./planner.ts";
@@ -17,6 +18,10 @@ export const readMinutes = (typed: string): number | undefined => {
   const value = Number(typed.trim().replace(",", "."));
   return typed.trim() !== "" && value >= 0.5 && value <= 120 ? value : undefined;
 };
+
+/** Minutes after midnight of a time by the clock on the wall. */
+export const minuteOf = (wall: string): number =>
+  Number(wall.slice(11, 13)) * 60 + Number(wall.slice(14, 16));
 
 export type TrialEvenings = ReturnType<typeof createTrialEvenings>;
 
@@ -66,6 +71,19 @@ export function createTrialEvenings(book: OpenBook, trial: Accessor<Trial>) {
     const [asked, plan] = [agenda(), found()?.plan];
     return asked == null || plan == null ? undefined : plannedTrial(asked, plan);
   });
+  /** Why there can be no plan; a coat that is longer than every evening is the likeliest, and is said as one says it. */
+  const refused = () => {
+    const why = planner.refused();
+    if (why === undefined) return undefined;
+    const longest = (agenda()?.coats ?? []).toSorted((a, b) => b.minutes - a.minutes)[0];
+    const evening = Math.max(
+      0,
+      ...(windows() ?? []).map(([from, until]) => minuteOf(until) - minuteOf(from)),
+    );
+    return longest !== undefined && longest.minutes > evening
+      ? words.trialEvenings.tooShort(longest.coat, longest.patches, longest.minutes, evening)
+      : why;
+  };
   const plans = () => trialPlans(book.whole().ordered(), trial().id);
   /** Writes the evenings that are free, and those that the plan takes; returns the entry, to be struck by an undo. */
   const keep = (given: readonly ShopWindow[]): string => {
@@ -88,6 +106,7 @@ export function createTrialEvenings(book: OpenBook, trial: Accessor<Trial>) {
     hasRoom,
     agenda,
     planner,
+    refused,
     found,
     planned,
     plans,

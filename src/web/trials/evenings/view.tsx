@@ -22,7 +22,7 @@ import { Found } from "./found.tsx";
 import { FreeFields } from "./free-fields.tsx";
 import { MoveEvening } from "./move-evening.tsx";
 import { jarsOf, letterOf, stripSteps } from "./planned.ts";
-import { createTrialEvenings } from "./trial-evenings.ts";
+import { createTrialEvenings, minuteOf } from "./trial-evenings.ts";
 
 const t = words.trialEvenings;
 
@@ -38,8 +38,6 @@ export function TrialEveningsScreen(props: ScreenProps) {
     </Show>
   );
 }
-
-const minuteOf = (wall: string): number => Number(wall.slice(11, 13)) * 60 + Number(wall.slice(14, 16));
 
 function Evenings(props: { readonly trial: Trial }) {
   const book = useBook();
@@ -79,12 +77,9 @@ function Evenings(props: { readonly trial: Trial }) {
     <Page title={t.title(question())} note={words.trials.title}>
       <h1>{t.title(question())}</h1>
       <p class="soft not-on-paper">{t.says}</p>
-      <Show when={of.agenda() !== null} fallback={<AllOn trial={props.trial.id} />}>
+      <Show when={of.agenda() !== null} fallback={<NothingLeft trial={props.trial} />}>
         <div class="trial-evenings">
           <section class="hung stack" aria-live="polite">
-            <Show when={of.planner.refused()} keyed>
-              {(why) => <DoesNotFit heading={t.refused} says={why} />}
-            </Show>
             <Show when={of.agenda() === undefined}>
               <p>{t.notRead}</p>
             </Show>
@@ -186,6 +181,9 @@ function Evenings(props: { readonly trial: Trial }) {
           </section>
           <section class="hung stack not-on-paper">
             <FreeFields of={of} onType={() => setChanged(undefined)} />
+            <Show when={of.refused()} keyed>
+              {(why) => <DoesNotFit heading={t.refused} says={why} />}
+            </Show>
             <button type="button" onClick={keep}>
               {t.keep}
             </button>
@@ -196,11 +194,11 @@ function Evenings(props: { readonly trial: Trial }) {
   );
 }
 
-/** Nothing is left to coat: what comes next. */
-const AllOn = (props: { readonly trial: string }) => (
+/** Nothing is left to coat, and why; what comes next. */
+const NothingLeft = (props: { readonly trial: Trial }) => (
   <p>
-    {t.nothingLeft}{" "}
-    <a class="press" href={`/trials/${props.trial}`}>
+    {props.trial.closed === null ? t.nothingLeft : t.closed}{" "}
+    <a class="press" href={`/trials/${props.trial.id}`}>
       {t.toTrial}
     </a>
   </p>

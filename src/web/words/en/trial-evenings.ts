@@ -37,7 +37,10 @@ export const trialEvenings = {
   bound: (when: string) => `Whether it can end earlier is not known; not before ${when}.`,
   none: "The evenings given have no room for it. Longer ones, or more, would do.",
   refused: "This cannot be planned yet",
+  tooShort: (coat: number, patches: number, minutes: number, evening: number) =>
+    `Coat ${coat} on ${patches === 1 ? "one patch" : `${counted(patches)} patches`} takes ${minutes} minutes in one go, and the longest evening has ${evening}. An evening of ${minutes} minutes would do.`,
   nothingLeft: "All coats are on.",
+  closed: "The trial is closed: nothing of it is to be coated any more.",
   toTrial: "To the trial",
   print: "Print the evenings",
   calendarKept: "The evenings are kept with it.",
