@@ -1,4 +1,5 @@
 import { createMemo, createSignal, onCleanup, onMount, Show } from "solid-js";
+import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
 import { beginEarlier } from "../../core/pieces/begin-earlier.ts";
 import { clock } from "../../core/pieces/bench-time.ts";
 import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
@@ -27,14 +28,22 @@ export function DueLate(props: { readonly of: CarryingOn; readonly onChange: (ch
     const { day, minute } = props.of.wall();
     return `${day}T${clock(Math.min(1440, Math.ceil(minute / 15) * 15))}`;
   });
+  /** What is still to be done, and when. */
+  const ahead = (steps: readonly ScheduleStep[]) => {
+    const left = steps.filter((step) => step.at !== undefined).slice(-leftToDo());
+    return JSON.stringify(left.map(({ what, day, at }) => [what, day, at]));
+  };
+  const leftToDo = () =>
+    props.of.steps().filter((step) => step.at !== undefined && !props.of.isDone(step)).length;
   const found = createMemo(() => {
-    if (!stands()) return null;
+    if (!stands() || leftToDo() === 0) return null;
     const on = (windows: ReturnType<CarryingOn["windows"]>) => {
       const anew = props.of.replanned(windows);
       return anew?.ok === true ? anew.value.steps : null;
     };
     const today = on(props.of.windows());
-    if (today === null) return null;
+    // while the plan is not what it would be now, advice about its evenings would be about others than are shown
+    if (today === null || ahead(today) !== ahead(props.of.steps())) return null;
     const due = beginEarlier({ steps: today, on }, props.of.windows(), now(), shopClock(book.zone));
     const [coat] = due?.coats ?? [];
     return due === null || coat === undefined ? null : { ...due, number: coatNumbers(today).get(coat) };
