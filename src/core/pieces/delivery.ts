@@ -4,9 +4,10 @@ import type { ShopClock } from "../schedule/shop-clock.ts";
 import { finishedAt } from "./begun.ts";
 import type { CalendarDay } from "./calendar-day.ts";
 import { type Span, wallAt } from "./evening.ts";
-import { laidOut, minutesOf, restOf } from "./laid-schedule.ts";
+import { laidOut, minutesOf } from "./laid-schedule.ts";
 import { checkPiece, clockOf, type PieceToPlan } from "./piece-to-plan.ts";
 import { placeTasks, shopOf } from "./place-tasks.ts";
+import { restOf } from "./rest-of-piece.ts";
 import type { Lane, Task } from "./task.ts";
 
 /** Two waits of three lie between the figure divided by this and times it: from memory, to be edited. */

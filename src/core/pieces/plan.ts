@@ -4,11 +4,12 @@ import type { Metre } from "../units.ts";
 import { type CalendarDay, daysLater } from "./calendar-day.ts";
 import { wallAt } from "./evening.ts";
 import type { PieceWork } from "./finishing-step.ts";
-import { type Laid, laidOut, minutesOf, type Rest, restOf } from "./laid-schedule.ts";
+import { type Laid, laidOut, minutesOf } from "./laid-schedule.ts";
 import { workDefaults } from "./method-defaults.ts";
 import { checkMostWaits } from "./most-waits.ts";
 import { checkPiece, clockOf, type PieceToPlan } from "./piece-to-plan.ts";
 import { placeTasks, shopOf } from "./place-tasks.ts";
+import { type Rest, restOf } from "./rest-of-piece.ts";
 import type { Place } from "./task.ts";
 
 export interface PlannedStep {

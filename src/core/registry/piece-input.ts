@@ -10,6 +10,7 @@ import { plainSteps } from "../pieces/plain-schedule.ts";
 import { cutLbPerGal } from "./amount.ts";
 import type { CutsMixed } from "./piece-mixes.ts";
 import { readSteps, writtenStep } from "./piece-steps.ts";
+import { begunOf, surfacesInput, surfacesOf } from "./piece-surfaces.ts";
 import { resins, solvent } from "./solvent.ts";
 
 /** A piece to be planned, as every door takes it. */
@@ -30,28 +31,7 @@ export const pieceInput = z.strictObject({
   resins: resins.optional(),
   /** A finishing schedule in place of so many coats of one recipe; the method and the cut are those of its steps that tell none. */
   steps: z.array(writtenStep).min(1).max(80).optional(),
-  /** Its sides and parts in the order in which they are worked, where it is not worked all at once. */
-  surfaces: z
-    .array(
-      z.strictObject({
-        name: z.string().max(60),
-        share: z.number().describe("of the area; all together are 1"),
-        turned: z
-          .boolean()
-          .optional()
-          .describe("worked when the one before it is dry enough to be lain on: underside, then top"),
-      }),
-    )
-    .optional(),
-  turnMinutes: z
-    .number()
-    .optional()
-    .describe("from a coat's end until the piece is turned onto it; its least wait unless told"),
-  hands: z.int().optional().describe("people who work at once, each on one surface; one unless told"),
-  dryingPlaces: z
-    .int()
-    .optional()
-    .describe("things that can lie drying at once, one that is turned counted once; any number unless told"),
+  ...surfacesInput,
   /** Evenings at the bench, from and until, wall-clock time. */
   windows: z.array(z.tuple([z.string(), z.string()])),
   zone: z
@@ -60,8 +40,6 @@ export const pieceInput = z.strictObject({
     .optional(),
   /** Coats that are on, and when the last was finished: the rest is planned after it, and what is behind has no date. */
   begun: z.strictObject({ coats: z.int(), at: z.string() }).optional(),
-  /** The same surface by surface, in place of `begun`; those not named have no coat. */
-  begunOn: z.array(z.strictObject({ surface: z.string(), coats: z.int(), at: z.string() })).optional(),
   spareShare: z.number().optional(),
   cureDays: z.number().optional(),
   /** The person's own numbers in place of the starting ones. */
@@ -149,40 +127,6 @@ function stepsOf(given: PieceGiven, { solids }: CutsMixed): readonly FinishingSt
   });
 }
 
-/** What is told, and not what is not. */
-function toldOf<T extends object>(told: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
-  return Object.fromEntries(Object.entries(told).filter(([, value]) => value !== undefined)) as {
-    [K in keyof T]?: Exclude<T[K], undefined>;
-  };
-}
-
-/** What is on already, of the whole piece or by surface. */
-function begunOf({ begun, begunOn }: PieceGiven): Pick<PieceToPlan, "begun" | "begunOn"> {
-  if (begun !== undefined && begunOn !== undefined)
-    throw new DomainError({
-      code: "contradiction",
-      field: "begunOn",
-      value: begunOn,
-      because: "What is on is told of the whole piece or surface by surface, not both.",
-    });
-  return {
-    ...(begun && { begun: { coats: begun.coats, ...benchTime(begun.at, "begun.at") } }),
-    ...(begunOn && {
-      begunOn: begunOn.map(({ surface, coats, at: finished }, i) => ({
-        surface,
-        coats,
-        ...benchTime(finished, `begunOn[${i}].at`),
-      })),
-    }),
-  };
-}
-
-/** The surfaces and who and what there is for them. */
-const surfacesOf = ({ surfaces, turnMinutes, hands, dryingPlaces }: PieceGiven) => ({
-  ...(surfaces && { surfaces: surfaces.map(({ turned = false, ...surface }) => ({ ...surface, turned })) }),
-  ...toldOf({ turnMinutes, hands, dryingPlaces }),
-});
-
 /**
  * The piece as the plan takes it.
  *
@@ -198,6 +142,6 @@ export function pieceOf(given: PieceGiven, recipe: CutsMixed): PieceToPlan {
     ...(given.zone === undefined ? {} : { zone: given.zone }),
     ...surfacesOf(given),
     ...begunOf(given),
-    ...toldOf({ spareShare: given.spareShare }),
+    ...(given.spareShare === undefined ? {} : { spareShare: given.spareShare }),
   };
 }
