@@ -155,6 +155,23 @@ describe.each(Object.keys(sizes) as Size[])("the evenings of a piece on a %s", (
     await page.getByText("The rest is planned anew. It ends on Thu 8 Oct instead of Wed 7 Oct.").waitFor();
     expect(await rows(page)).toEqual(["Mon 5 Oct", "Tue 6 Oct", "Wed 7 Oct", "Thu 8 Oct"]);
     await expectWellMade(page, `evenings-late-${size}`);
+
+    // Coats 2 and 3 went on that same night: two are left, and they fit into Wednesday.
+    for (const [coat, at] of [
+      [2, "20:40"],
+      [3, "23:10"],
+    ] as const) {
+      await itIs(page, "06", at);
+      await page.reload();
+      await page.getByRole("button", { name: `Coat ${coat} is on` }).click();
+      await page.getByText(`Coat ${coat} is written down.`).waitFor();
+    }
+    await page
+      .getByRole("heading", { name: /the rest could end on Wed 7 Oct instead of Thu 8 Oct/ })
+      .waitFor();
+    await page.getByRole("button", { name: "Plan the rest from now" }).click();
+    await page.getByText("The rest is planned anew. It ends on Wed 7 Oct instead of Thu 8 Oct.").waitFor();
+    expect(await rows(page)).toEqual(["Mon 5 Oct", "Tue 6 Oct", "Wed 7 Oct"]);
     await leaveQuiet(seen);
     await house.leave();
   });

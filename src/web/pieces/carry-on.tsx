@@ -1,4 +1,4 @@
-import { createSignal, Show } from "solid-js";
+import { createMemo, createSignal, Show } from "solid-js";
 import { soonerIf } from "../../core/pieces/sooner.ts";
 import { useBook } from "../book-store/use-book.tsx";
 import { UndoStrip } from "../controls/undo-strip.tsx";
@@ -33,6 +33,13 @@ export function CarryOn(props: {
         : words.evenings.ends(dayName(after), dayName(before ?? after));
     props.onChange({ entry, says: `${words.evenings.carriedOn} ${ends}` });
   };
+  /** The rest, planned from now, would end on an earlier day. */
+  const ahead = createMemo(() => {
+    if (!props.of.canReplan() || props.of.behind() !== undefined) return undefined;
+    const anew = props.of.replanned(props.of.windows());
+    const [before, after] = [props.of.ends(), anew?.ok === true ? endOf(anew.value.steps) : null];
+    return before === null || after === null || after >= before ? undefined : { before, after };
+  });
   const undo = (entry: string) => {
     book.strike([entry]);
     props.onChange(undefined);
@@ -52,6 +59,16 @@ export function CarryOn(props: {
               )}
             </h3>
             <p>{words.evenings.behindSays}</p>
+            <button type="button" onClick={carryOn}>
+              {words.evenings.carryOn}
+            </button>
+          </div>
+        )}
+      </Show>
+      <Show when={ahead()} keyed>
+        {({ before, after }) => (
+          <div class="does-not-fit" role="status">
+            <h3>{words.evenings.ahead(dayName(after), dayName(before))}</h3>
             <button type="button" onClick={carryOn}>
               {words.evenings.carryOn}
             </button>

@@ -42,6 +42,8 @@ export const evenings = {
   tooLate: (coat: string, until: string) =>
     `${coat} should have been followed by ${until}. Level it before the next, so that it holds (common practice).`,
   behind: (step: string, when: string) => `${step} was planned for ${when} and is not written down`,
+  ahead: (now: string, before: string) =>
+    `It goes faster than planned: the rest could end on ${now} instead of ${before}`,
   behindSays: "Plan the rest from now, or write down what was done.",
   carryOn: "Plan the rest from now",
   carriedOn: "The rest is planned anew.",
