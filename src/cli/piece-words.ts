@@ -5,7 +5,7 @@ import { plannedEvenings } from "../core/pieces/planned-evenings.ts";
 import { formatNumber, formatQuantity } from "../core/quantity/format-quantity.ts";
 import type { PiecePlanOutput } from "../core/registry/piece-schedule.ts";
 import type { ShopClock } from "../core/schedule/shop-clock.ts";
-import { dayWords, headingWords, hourWords, lengthWords } from "./session-words.ts";
+import { dayWords, headingWords, hourWords, lengthWords, provenWords } from "./session-words.ts";
 import { benchCaution, tableText } from "./shop-words.ts";
 
 type Steps = readonly ScheduleStep[];
@@ -92,6 +92,7 @@ export function pieceInWords(
   notes: readonly string[],
 ): string {
   const under = [
+    ...(found.provenBest === null ? [] : [provenWords[found.provenBest]]),
     ...notes,
     ...found.flags.map((f) => f.message),
     "Amounts, waits and minutes are common practice unless told.",

@@ -33,6 +33,9 @@ const optionOf: Readonly<Record<string, string>> = {
   "solvent.usProof": "--strength",
 };
 
+/** How long to look for a better plan. */
+const limitMs = 2000;
+
 export const command = defineCommand({
   usage: "piece --area 1.5m2 --method brush --coats 4 --cut 2lb --strength 95%",
   positionals: 0,
@@ -68,7 +71,7 @@ export const command = defineCommand({
           .slice(0, 10),
       ),
     };
-    const found = runCalculation<PiecePlanOutput>("piece-plan", input, optionOf);
+    const found = runCalculation<PiecePlanOutput>("piece-plan", { ...input, limitMs }, optionOf);
     const { steps } = scheduleFromPlan(piecePlan.input.parse(input), found, {});
     if (values.json === true) effects.stdout(`${JSON.stringify(found, null, 2)}\n`);
     else effects.stdout(pieceInWords(found, steps, shopClock(zone), typed.notes));

@@ -9,7 +9,7 @@ import { type ShopClock, shopClock } from "../core/schedule/shop-clock.ts";
 import { calendarOptions, idOfName, writeCalendar } from "./calendar-option.ts";
 import { CliError, refused } from "./cli-error.ts";
 import { defineCommand } from "./command.ts";
-import { dayWords, headingWords, hourWords, lengthWords } from "./session-words.ts";
+import { dayWords, headingWords, hourWords, lengthWords, provenWords } from "./session-words.ts";
 import { benchCaution, tableText } from "./shop-words.ts";
 import { nowOf } from "./when-options.ts";
 
@@ -91,13 +91,6 @@ function inWords(found: Found, { sessions, byThemselves }: SessionsOfAgenda, clo
   ].join("\n");
 }
 
-const proven: Readonly<Record<NonNullable<Found["provenBest"]>, string>> = {
-  finish: "No plan is done sooner; whether one takes fewer sessions is not settled.",
-  "finish and sessions":
-    "No plan is done sooner, or as soon in fewer sessions; whether one waits less is not settled.",
-  "all goals": "No plan is done sooner; of those, none takes fewer sessions, or waits less in as many.",
-};
-
 /** What a re-plan moved of what was planned before. */
 const movedWords = ({ moved }: Found): string[] =>
   moved === undefined ? [] : [moved.length === 0 ? "Nothing moved.\n" : `Moved: ${moved.join(", ")}.\n`];
@@ -110,7 +103,7 @@ function doneWords({ finish, sessions, idleMinutes, lowerBound, provenBest }: Fo
   const known =
     provenBest === null
       ? `Whether one is done sooner is not settled; none is before ${bound}.`
-      : proven[provenBest];
+      : provenWords[provenBest];
   return `${done} ${known}`;
 }
 

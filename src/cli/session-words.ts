@@ -1,4 +1,5 @@
 import { calendarDay, weekday } from "../core/pieces/calendar-day.ts";
+import type { ProvenGoals } from "../core/schedule/plan-agenda.ts";
 
 const days = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
@@ -19,6 +20,14 @@ export function lengthWords(minutes: number): string {
   const rest = whole % 60;
   return `${Math.floor(whole / 60)} h${rest === 0 ? "" : ` ${rest} min`}`;
 }
+
+/** What is known of whether a plan could be bettered. */
+export const provenWords: Readonly<Record<ProvenGoals, string>> = {
+  finish: "No plan is done sooner; whether one takes fewer sessions is not settled.",
+  "finish and sessions":
+    "No plan is done sooner, or as soon in fewer sessions; whether one waits less is not settled.",
+  "all goals": "No plan is done sooner; of those, none takes fewer sessions, or waits less in as many.",
+};
 
 const mostNamed = 4;
 

@@ -1,6 +1,8 @@
 import { inRange } from "../domain-error.ts";
+import type { AgendaSearch, ProvenGoals } from "../schedule/plan-agenda.ts";
 import type { ShopClock } from "../schedule/shop-clock.ts";
 import type { Metre } from "../units.ts";
+import { type BestPlaces, bestPlaces } from "./best-places.ts";
 import { type CalendarDay, daysLater } from "./calendar-day.ts";
 import { wallAt } from "./evening.ts";
 import type { PieceWork } from "./finishing-step.ts";
@@ -41,6 +43,8 @@ export interface PiecePlan {
   readonly eveningsUsed: number;
   /** Steps that the evenings given have no room for, each surface counted. */
   readonly unplaced: number;
+  /** The goals for which a search has found that no plan is better; null where it was not asked, or found nothing out. */
+  readonly provenBest: ProvenGoals | null;
 }
 
 /** The liquid of each step [mL]. Of the first, end grain drinks more than its share, and none of that stands as film. */
@@ -130,6 +134,16 @@ function dated(
   return out;
 }
 
+/** Where each task goes: by lists, and bettered by a search where one is asked and there is room for everything. */
+function placed({ lanes, evenings }: Rest, piece: PieceToPlan, search: AgendaSearch | undefined): BestPlaces {
+  const shop = shopOf(piece);
+  const places = placeTasks(lanes, evenings, shop);
+  const isAll = places.flat().every(({ left }) => left <= 0) && places.flat().length > 0;
+  return search === undefined || !isAll
+    ? { places, provenBest: null }
+    : bestPlaces(lanes, evenings, shop, places, search);
+}
+
 /**
  * A finishing schedule laid onto a real piece: the steps in order with their dates, the liquid for each, and the film
  * at the end.
@@ -149,7 +163,11 @@ function dated(
  * its own. What is turned to is worked when the surface before it can be lain on. Each person works on one surface at a
  * time, and a coat keeps its thing in a drying place from its beginning until it is dry.
  *
+ * With a search, the plan that this gives is bettered by the planner of agendas: the earliest finish, then the fewest
+ * evenings, then the least idle time at the bench, with long work divided as it was.
+ *
  * @param piece  area above 0 to 200 m², the end grain of it, steps with 1 to 40 coats, evenings in order, 1 to 12 surfaces
+ * @param search how long to look for a better plan, and when to stop; none is looked for without it
  * @returns      steps (days are null where the evenings do not reach), millilitres, dry film [m]
  * @throws DomainError for an area, a step, a surface, a number of coats begun or an evening that is out of range or out of order,
  *                     and for a most wait that none of the evenings can keep
@@ -158,17 +176,16 @@ function dated(
  * Source: 1604 ft² a US gallon at one mil (an identity of units); amounts, losses and waits are common practice,
  *         listed in `methodDefaults`
  */
-export function planPiece(piece: PieceToPlan): PiecePlan {
+export function planPiece(piece: PieceToPlan, search?: AgendaSearch): PiecePlan {
   checkPiece(piece);
   const spare = inRange("spareShare", piece.spareShare ?? workDefaults.spareShare, { min: 0, max: 2 });
   const laid = laidOut(piece);
   const clock = clockOf(piece);
   const rest = restOf(laid, piece, clock);
-  const { evenings } = rest;
   for (const { tasks } of rest.lanes)
-    checkMostWaits(tasks, evenings, ({ step }) => `steps[${laid.steps[step]?.written}]`);
-  const places = placeTasks(rest.lanes, evenings, shopOf(piece));
-  const placed = places.flat();
+    checkMostWaits(tasks, rest.evenings, ({ step }) => `steps[${laid.steps[step]?.written}]`);
+  const { places, provenBest } = placed(rest, piece, search);
+  const all = places.flat();
   const liquids = laid.steps.flatMap(({ step }) => step.liquid ?? []);
   const millilitresUsed = millilitresOf(laid, piece).reduce((sum, ml) => sum + ml, 0);
   const film = liquids.reduce((sum, l) => sum + (l.litresPerM2 / 1000) * l.volumeSolids * l.transfer, 0);
@@ -177,7 +194,8 @@ export function planPiece(piece: PieceToPlan): PiecePlan {
     millilitresUsed,
     millilitresToMix: millilitresUsed * (1 + spare),
     dryFilm: film as Metre, // a volume over an area
-    eveningsUsed: new Set(placed.flatMap(({ parts }) => parts.map(({ evening }) => evening))).size,
-    unplaced: placed.filter(({ left }) => left > 0).length,
+    eveningsUsed: new Set(all.flatMap(({ parts }) => parts.map(({ evening }) => evening))).size,
+    unplaced: all.filter(({ left }) => left > 0).length,
+    provenBest,
   };
 }

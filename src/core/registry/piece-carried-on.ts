@@ -60,14 +60,20 @@ function begunWith(
   };
 }
 
+/** The last hour of a plan, as 2026-10-05T19:40; what has only a day is not at the bench. */
+const lastAt = (steps: readonly { readonly at: string | null }[]): string =>
+  steps.reduce((last, { at }) => (at !== null && /T\d/.test(at) && at > last ? at : last), "");
+
 /**
  * A kept plan carried on: what is behind us stays as it happened, and the rest is planned anew into the evenings that are
- * left. Each step goes where it fits earliest, so a delay moves no more than it must.
+ * left. Each step goes where it fits earliest, so a delay moves no more than it must; where that would end later than was
+ * planned, another order is looked for.
  *
  * @param kept     the plan as the notebook keeps it, with what it was worked out from
  * @param on       coats that are on, any order
  * @param windows  evenings, in order of time
  * @param now      by the clock on the wall, as 2026-10-05T19:40
+ * @param limitMs  how long to look for another order
  * @returns        the plan anew, or the problem of the planner
  */
 export function carriedOn(
@@ -75,6 +81,7 @@ export function carriedOn(
   on: readonly CoatOn[],
   windows: readonly ShopWindow[],
   now: string,
+  limitMs = 0,
 ): Result<ScheduleBody, Problem> {
   const { begun: _, begunOn: __, ...before } = kept.workedOutFrom;
   const input = {
@@ -82,7 +89,13 @@ export function carriedOn(
     windows: windowsFromNow(windows, now).map(([from, until]): [string, string] => [from, until]),
     ...begunWith(on, before.surfaces),
   };
-  const plan = calculate(piecePlan, input) as Result<PiecePlanOutput, Problem>; // what this calculation gives
+  const planned = (limit: number) =>
+    calculate(piecePlan, { ...input, limitMs: limit }) as Result<PiecePlanOutput, Problem>; // what this calculation gives
+  const inOrder = planned(0);
+  if (!inOrder.ok) return inOrder;
+  const isLater =
+    lastAt(inOrder.value.steps) > lastAt(kept.steps.map(({ day, at }) => ({ at: `${day}T${at}` })));
+  const plan = isLater && limitMs > 0 ? planned(limitMs) : inOrder;
   if (!plan.ok) return plan;
   const anew = scheduleFromPlan(input, plan.value, {});
   if (on.length === 0) return ok({ ...kept, steps: anew.steps, workedOutFrom: input });

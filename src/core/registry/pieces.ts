@@ -3,6 +3,7 @@ import { clock } from "../pieces/bench-time.ts";
 import { coatRoles, pieceWorks } from "../pieces/finishing-step.ts";
 import { methodDefaults, pieceMethods } from "../pieces/method-defaults.ts";
 import { type PlannedStep, planPiece } from "../pieces/plan.ts";
+import { provenGoals } from "../schedule/plan-agenda.ts";
 import { defineCalculation } from "./calculation.ts";
 import { flag, flagsAbout } from "./flag.ts";
 import { examplePiece, type PieceGiven, pieceInput, pieceOf } from "./piece-input.ts";
@@ -38,7 +39,20 @@ const output = z.object({
   millilitresPerM2PerCoat: z.number(),
   eveningsUsed: z.number(),
   unplacedSteps: z.number(),
+  /** The goals for which no plan is better that divides long work as this one; null where none was looked for, or it is not known. */
+  provenBest: z.enum(provenGoals).nullable(),
   flags: z.array(flag),
+});
+
+const input = pieceInput.extend({
+  limitMs: z
+    .number()
+    .min(0)
+    .max(60_000)
+    .default(0)
+    .describe(
+      "how long to look for a plan that ends sooner, takes fewer evenings, or has less idle time; 0: not at all",
+    ),
 });
 
 const at = ({ day, fromMinute }: PlannedStep): string | null => {
@@ -60,11 +74,12 @@ function coatOf(given: PieceGiven, { what, source }: PlannedStep) {
 export const piecePlan = defineCalculation({
   name: "piece-plan",
   purpose: "A recipe laid onto a real piece: dated steps, the liquid to mix, and the film at the end",
-  input: pieceInput,
+  input,
   output,
   run: (given) => {
     const recipe = recipeOf(given);
-    const plan = planPiece(pieceOf(given, recipe));
+    const { limitMs } = given;
+    const plan = planPiece(pieceOf(given, recipe), limitMs > 0 ? { steps: 1000 * limitMs } : undefined);
     const steps = plan.steps.map((s) => ({
       what: s.what,
       coat: s.coat ?? null,
@@ -95,6 +110,7 @@ export const piecePlan = defineCalculation({
           : plan.millilitresUsed / given.areaM2 / given.coats,
       eveningsUsed: plan.eveningsUsed,
       unplacedSteps: plan.unplaced,
+      provenBest: plan.provenBest,
       flags: flagsAbout(recipe.density.flags, "solvent"),
     };
   },

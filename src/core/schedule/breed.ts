@@ -7,63 +7,75 @@ interface Member {
   readonly list: readonly number[];
 }
 
-const size = 40;
-/** Populations that do not meet at first: what one has settled on, another has not. */
-const islands = 4;
-const lengthOf = (m: Member): number => m.starts[m.starts.length - 1] as number;
+const size = 100;
+/** At most so many tasks of a child are packed anew, and at least. */
+const packedAtMost = 18;
+const packedAtLeast = 4;
+const lengthOf = (starts: Int32Array): number => starts[starts.length - 1] as number;
 
 /**
- * Better schedules by breeding: the order of one up to a place, then what another does next, then the rest; each child is
- * scheduled, pushed to the end and back, and takes the place of the worst.
+ * Schedules that breed: the order of one up to a place, then what another does next, then the rest; a stretch of it is packed
+ * by what fills the resources best, and the child is pushed to its end and back. It takes the place of the parent that it
+ * is more like, unless it is longer: so what is unlike stays, and can still be crossed.
  *
- * @param turner    schedules an order of tasks, and pushes a schedule back and forth
- * @param first     one schedule to begin with, n starts
- * @param children  how many to breed
- * @param target    a length that cannot be beaten
- * @returns         the best starts (n)
- * @throws DomainError never
+ * @param turner  schedules an order of tasks, and pushes a schedule back and forth
+ * @param first   one schedule to begin with, n starts
+ * @param seed    another one breeds others
  *
- * Valid:  projects without most-waits; with them, children that cannot be scheduled are lost
+ * Valid:  projects without most-waits; with them, children that cannot be scheduled are lost, and nothing is packed
  * Source: S. Hartmann, "A competitive genetic algorithm for resource-constrained project scheduling", Naval Res. Logist. 45
- *         (1998) 733 (two-point crossover); V. Valls et al., Eur. J. Oper. Res. 185 (2008) 495 (with justification)
+ *         (1998) 733 (two-point crossover); V. Valls et al., Eur. J. Oper. Res. 185 (2008) 495 (with justification);
+ *         Y. Kochetov and A. Stolyar, "Evolutionary local search with variable neighborhood for the resource constrained
+ *         project scheduling problem", Proc. 3rd Int. Workshop of Computer Science and Information Technologies (2003)
+ *         (blocks by the use of resources); S. W. Mahfoud, IlliGAL Report 95001 (1995) (crowding by likeness);
+ *         all from memory
  */
-export function bredSchedule(
-  turner: Turner,
-  first: Int32Array,
-  children: number,
-  target: number,
-): Int32Array {
-  const random = randomFromSeed("breed");
-  const each = Math.floor(children / (islands + 1));
-  const met: Member[] = [member(first)];
-  for (let island = 0; island < islands; island++) {
-    const members: Member[] = [];
-    for (let tries = 0; members.length < size && tries < 3 * size; tries++) {
-      const starts = turner.fresh(random);
-      if (starts !== undefined) members.push(member(starts));
-    }
-    if (members.length > 1) met.push(...bred(turner, members, each, target, random).slice(0, size / islands));
-  }
-  return (bred(turner, met, each, target, random)[0] as Member).starts;
-}
+export class Stock {
+  readonly #turner: Turner;
+  readonly #members: Member[];
+  readonly #random: Random;
 
-/** Members after so many children, the best first. */
-function bred(turner: Turner, from: Member[], children: number, target: number, random: Random): Member[] {
-  const better = (a: Member, b: Member): number => lengthOf(a) - lengthOf(b);
-  const members = from.toSorted(better);
-  for (let i = 0; i < children && lengthOf(members[0] as Member) > target; i++) {
-    const mother = chosen(members, random);
-    const father = chosen(members, random);
-    const starts = turner.scheduled(ranks(crossed(mother.list, father.list, random)));
-    if (starts === undefined) continue;
-    const worst = members.at(-1) as Member;
-    const length = starts[starts.length - 1] as number;
-    const isNew = !members.some((m) => lengthOf(m) === length && m.starts.every((s, k) => s === starts[k]));
-    if (length > lengthOf(worst) || !isNew) continue;
-    members[members.length - 1] = member(starts);
-    members.sort(better);
+  constructor(turner: Turner, first: Int32Array, seed: string) {
+    this.#turner = turner;
+    this.#random = randomFromSeed(seed);
+    this.#members = [member(first)];
   }
-  return members;
+
+  /**
+   * Breeds so many children.
+   *
+   * @param children  how many
+   * @param length    of the shortest schedule that is known
+   * @returns         starts (n) of the first child that is shorter, where there is one
+   */
+  grow(children: number, length: number): Int32Array | undefined {
+    for (let i = 0; i < children; i++) {
+      const starts = this.#members.length < size ? this.#founder() : this.#child();
+      if (starts !== undefined && lengthOf(starts) < length) return starts;
+    }
+    return undefined;
+  }
+
+  #founder(): Int32Array | undefined {
+    const starts = this.#turner.fresh(this.#random);
+    if (starts !== undefined) this.#members.push(member(starts));
+    return starts;
+  }
+
+  #child(): Int32Array | undefined {
+    const [m, f] = [randomIndex(this.#random, size), randomIndex(this.#random, size)];
+    const [mother, father] = [this.#members[m] as Member, this.#members[f] as Member];
+    const list = crossed(mother.list, father.list, this.#random);
+    const from = randomIndex(this.#random, list.length);
+    const until = from + packedAtLeast + randomIndex(this.#random, packedAtMost - packedAtLeast + 1);
+    const starts = this.#turner.scheduled(ranks(list), { from, until, random: this.#random });
+    if (starts === undefined) return undefined;
+    const [toMother, toFather] = [apart(starts, mother.starts), apart(starts, father.starts)];
+    const [place, parent] = toMother <= toFather ? [m, mother] : [f, father];
+    const isNew = Math.min(toMother, toFather) > 0;
+    if (isNew && lengthOf(starts) <= lengthOf(parent.starts)) this.#members[place] = member(starts);
+    return starts;
+  }
 }
 
 const member = (starts: Int32Array): Member => ({
@@ -71,9 +83,12 @@ const member = (starts: Int32Array): Member => ({
   list: [...starts.keys()].sort((a, b) => (starts[a] as number) - (starts[b] as number) || a - b),
 });
 
-/** The better of two drawn at random. */
-const chosen = (members: readonly Member[], random: Random): Member =>
-  members[Math.min(randomIndex(random, members.length), randomIndex(random, members.length))] as Member;
+/** Differences of the starts, summed. */
+function apart(a: Int32Array, b: Int32Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += Math.abs((a[i] as number) - (b[i] as number));
+  return sum;
+}
 
 function crossed(mother: readonly number[], father: readonly number[], random: Random): number[] {
   const n = mother.length;
@@ -92,16 +107,7 @@ function crossed(mother: readonly number[], father: readonly number[], random: R
   take(mother, from);
   take(father, from + width);
   take(mother, n);
-  if (random() < 0.5) swapNeighbours(child, random);
   return child;
-}
-
-function swapNeighbours(list: number[], random: Random): void {
-  for (let k = 0; k < 1 + randomIndex(random, 4); k++) {
-    const i = randomIndex(random, list.length - 1);
-    const j = Math.min(list.length - 1, i + 1 + randomIndex(random, 6));
-    [list[i], list[j]] = [list[j] as number, list[i] as number];
-  }
 }
 
 function ranks(list: readonly number[]): Float64Array {

@@ -1,3 +1,4 @@
+import { type Random, shuffled } from "../random.ts";
 import { unrelated } from "./longest-paths.ts";
 import type { Project } from "./project.ts";
 
@@ -46,6 +47,16 @@ export function shapeOf(project: Project, distance: readonly Int32Array[], horiz
   };
 }
 
+/** Tasks of an order, from one place to before another, that are packed side by side. */
+export interface Packing {
+  readonly from: number;
+  readonly until: number;
+  readonly random: Random;
+}
+
+/** So many sets of tasks are drawn for a moment: of a few ready tasks that is most of them. */
+const drawnSets = 4;
+
 /** Tries the tasks one after another in the order of a priority, each as early as it can. */
 export class Generator {
   readonly #shape: Shape;
@@ -70,14 +81,18 @@ export class Generator {
   /**
    * A schedule in which no task could start earlier in this order; `undefined` when a most-wait or the horizon stood in
    * the way. A task that comes too late for a most-wait sends the task that it must follow to a later start.
+   *
+   * @param packing  the priority is a rank, there are no most-waits, and these ranks go by what fills the resources best
    */
-  generate(priority: ArrayLike<number>): Int32Array | undefined {
+  generate(priority: ArrayLike<number>, packing?: Packing): Int32Array | undefined {
     const n = this.#start.length;
     this.#release.fill(0);
     let patience = 2 * n;
     this.#clear();
     while (this.#sequence.length < n) {
+      if (this.#sequence.length === packing?.from) this.#pack(priority, packing);
       const task = this.#mostUrgent(priority);
+      if (task < 0) break; // the last ones were packed
       const start = this.#earliest(task);
       if (start < 0) return undefined;
       const tooEarly = this.#tooEarlyFor(task, start);
@@ -107,6 +122,61 @@ export class Generator {
       if (best < 0 || (priority[i] as number) < (priority[best] as number)) best = i;
     }
     return best;
+  }
+
+  /** At each moment, of several sets of ready tasks the one that uses most. */
+  #pack(priority: ArrayLike<number>, { until, random }: Packing): void {
+    for (;;) {
+      const ready = this.#ready(priority, until);
+      const starts = ready.map((task) => this.#earliest(task));
+      const moment = Math.min(...starts);
+      if (ready.length === 0 || moment < 0) return;
+      const now = ready.filter((_, k) => starts[k] === moment);
+      for (const task of this.#fullest(now, moment, random))
+        if (this.#earliest(task) === moment) this.#place(task, moment);
+    }
+  }
+
+  #ready(priority: ArrayLike<number>, until: number): number[] {
+    const ready: number[] = [];
+    this.work += this.#start.length >> 4;
+    for (let i = 0; i < this.#start.length; i++)
+      if ((this.#start[i] as number) < 0 && this.#waitingFor[i] === 0 && (priority[i] as number) < until)
+        ready.push(i);
+    return ready;
+  }
+
+  #fullest(tasks: readonly number[], moment: number, random: Random): readonly number[] {
+    if (tasks.length < 2) return tasks;
+    let best: readonly number[] = [];
+    let most = -1;
+    for (let drawn = 0; drawn < drawnSets; drawn++) {
+      const [set, use] = this.#together(shuffled(tasks, random), moment);
+      if (use <= most) continue;
+      best = set;
+      most = use;
+    }
+    return best;
+  }
+
+  /** Of tasks in their order those that can run at a moment, and what share of the resources they take, summed. */
+  #together(tasks: readonly number[], moment: number): [readonly number[], number] {
+    const { capacities, demands } = this.#shape.project;
+    const free = capacities.map(
+      (capacity, r) => capacity - ((this.#used[r] as Int32Array)[moment] as number),
+    );
+    let use = 0;
+    const set = tasks.filter((task) => {
+      const demand = demands[task] as readonly number[];
+      if (demand.some((d, r) => d > (free[r] as number))) return false;
+      demand.forEach((d, r) => {
+        free[r] = (free[r] as number) - d;
+        if (d > 0) use += d / (capacities[r] as number);
+      });
+      return true;
+    });
+    this.work += tasks.length;
+    return [set, use];
   }
 
   #earliest(task: number): number {

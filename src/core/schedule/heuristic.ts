@@ -1,5 +1,5 @@
 import { type Random, randomFromSeed } from "../random.ts";
-import { Generator, type Shape, shapeOf } from "./generate.ts";
+import { Generator, type Packing, type Shape, shapeOf } from "./generate.ts";
 import { unrelated } from "./longest-paths.ts";
 import type { Project } from "./project.ts";
 
@@ -67,8 +67,9 @@ export class Turner {
     return this.scheduled(random === undefined ? this.#urgency : shaken(this.#urgency, random));
   }
 
-  scheduled(priority: ArrayLike<number>): Int32Array | undefined {
-    const starts = this.#forth.generate(priority);
+  /** @param packing  left out of account where there are most-waits */
+  scheduled(priority: ArrayLike<number>, packing?: Packing): Int32Array | undefined {
+    const starts = this.#forth.generate(priority, this.#back === undefined ? undefined : packing);
     if (starts === undefined || this.#back === undefined) return starts;
     const turned = this.#turned(starts, this.#back);
     const last = starts.length - 1;

@@ -1,5 +1,5 @@
 import { type Random, randomFromSeed, randomIndex } from "../random.ts";
-import { bredSchedule } from "./breed.ts";
+import { Stock } from "./breed.ts";
 import { energyBound } from "./energy-bound.ts";
 import type { Engine, Statement } from "./engine/engine.ts";
 import { engineOf, type Model } from "./exact.ts";
@@ -91,28 +91,51 @@ export function shortened(
   const { distance, cycle } = longestPaths(model.project);
   if (cycle !== undefined) return impossible(cycle);
   const horizon = known === undefined ? model.horizon : (known.at(-1) as number) - 1;
-  const help = { first: () => undefined, better: undefined, work: 0 };
+  const help = { first: () => undefined, work: 0 };
   return new Solver({ ...model, horizon }, distance, search, lower, help, known).run();
 }
 
 /** Rounds of priority schedules before the search: they cost a few milliseconds and save it the worst part. */
 const firstRounds = 60;
-/** Breeding costs a second or two: it is for what a search of a second has not settled [steps]. */
+/** Breeding is for what a search of a second has not settled: a second of it first, then half as long as the search [steps]. */
 const breedAfter = 1e6;
-const children = 8000;
+const breedsFirst = 1e6;
+const childrenAtOnce = 100;
+/** A stock of which so many children for each pair of tasks were none shorter has become too much alike: another is begun… */
+const vainChildren = 8;
+/** …until so many were in vain. */
+const mostStocks = 8;
 
 /** Where good schedules come from, beside the search. */
 interface Help {
   readonly first: (target: number) => Int32Array | undefined;
-  readonly better: ((best: Int32Array, target: number) => Int32Array) | undefined;
+  /** A schedule that is shorter than the best, if one is found soon. */
+  readonly shorter?: (best: Int32Array) => Int32Array | undefined;
+  /** Nothing more is to be hoped for. */
+  readonly isSpent?: boolean;
   readonly work: number;
 }
 
 function priorities(shape: Shape, distance: readonly Int32Array[]): Help {
   const turner = new Turner(shape, distance);
+  const patience = vainChildren * distance.length ** 2;
+  let stock: Stock | undefined;
+  let stocks = 0;
+  let vain = 0;
   return {
     first: (target) => goodSchedule(turner, firstRounds, target),
-    better: (best, target) => bredSchedule(turner, best, children, target),
+    shorter: (best) => {
+      if (stock === undefined || vain > patience) {
+        stock = new Stock(turner, best, `breed ${stocks++}`);
+        vain = 0;
+      }
+      const shorter = stock.grow(childrenAtOnce, best.at(-1) as number);
+      vain = shorter === undefined ? vain + childrenAtOnce : 0;
+      return shorter;
+    },
+    get isSpent() {
+      return stocks === mostStocks && vain > patience;
+    },
     get work() {
       return turner.work;
     },
@@ -154,18 +177,26 @@ class Solver {
     this.#raiseLower();
     const first = this.#help.first(this.#lower);
     if (first !== undefined && !this.#improve(first)) return this.#answer(true);
-    let mayBreed = first !== undefined;
-    const { better } = this.#help;
     for (let round = 1; !this.#mustStop(); round++) {
       if (this.#once(100 * luby(round), []) || this.#look(round)) return this.#answer(true);
       this.#raiseLower();
       this.#engine.tidy(6000 + 10 * round);
-      if (mayBreed && better !== undefined && this.#work > breedAfter) {
-        mayBreed = false;
-        if (!this.#improve(better(this.#best as Int32Array, this.#lower))) return this.#answer(true);
-      }
+      if (this.#work > breedAfter && !this.#breed()) return this.#answer(true);
     }
     return this.#answer(false);
+  }
+
+  /** Until its share of the work is done; false when that ended with a proof. */
+  #breed(): boolean {
+    const help = this.#help;
+    const { shorter } = help;
+    if (shorter === undefined) return true;
+    const isBehind = (): boolean => !help.isSpent && help.work < breedsFirst + this.#engine.work / 2;
+    while (this.#best !== undefined && isBehind() && !this.#mustStop()) {
+      const bred = shorter(this.#best);
+      if (bred !== undefined && !this.#improve(bred)) return false;
+    }
+    return true;
   }
 
   /** One search; true when it ended with a proof. */

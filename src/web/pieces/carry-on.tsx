@@ -93,10 +93,11 @@ export function Sooner(props: { readonly of: CarryingOn; readonly onChange: (cha
   const [open, setOpen] = createSignal(false);
   const says = () => {
     const found = soonerIf(props.of.windows(), (windows) => {
-      const anew = props.of.replanned(windows);
+      const anew = props.of.inOrder(windows);
       return anew?.ok === true ? endOf(anew.value.steps) : null;
     });
-    if (found === null) return words.evenings.noSooner;
+    // a plan that was searched for may end before one in the usual order
+    if (found === null || found.lastDay >= (props.of.ends() ?? "9999")) return words.evenings.noSooner;
     const tell = found.how === "begin earlier" ? words.evenings.soonerEarlier : words.evenings.soonerLater;
     return tell(found.minutes, dayName(found.lastDay));
   };

@@ -27,6 +27,8 @@ const wallText = (minute: number): string => {
   return `${dayFromNumber(day)}T${clockOf(minute - day * 1440)}`;
 };
 
+/** A person who presses a button waits no longer than that before it seems stuck. */
+const searchMs = 100;
 /** So much later than planned, and the plan is no longer a plan. */
 const lateMinutes = 60;
 
@@ -124,9 +126,9 @@ export function createCarryingOn(
     return rest as unknown as ScheduleBody; // what it was worked out from stands in it
   };
   const windows = (): readonly ShopWindow[] => body()?.workedOutFrom.windows ?? [];
-  const replanned = (among: readonly ShopWindow[]) => {
+  const laidAnew = (among: readonly ShopWindow[], limitMs: number) => {
     const kept = body();
-    return kept === null ? undefined : carriedOn(kept, coatsOn(), among, wall().text);
+    return kept === null ? undefined : carriedOn(kept, coatsOn(), among, wall().text, limitMs);
   };
   /** Writes the plan anew in place of the one that is; returns the entry, to be struck by an undo. */
   const keep = (anew: ScheduleBody): string =>
@@ -144,7 +146,10 @@ export function createCarryingOn(
     next,
     drying,
     windows,
-    replanned,
+    /** What is left on these evenings, in the usual order: quick enough to be tried many times. */
+    inOrder: (among: readonly ShopWindow[]) => laidAnew(among, 0),
+    /** The same to be kept: another order is looked for where this one would end later than was planned. */
+    replanned: (among: readonly ShopWindow[]) => laidAnew(among, searchMs),
     keep,
     canReplan: () => body() !== null && next() !== undefined,
     ends: () => endOf(steps()),

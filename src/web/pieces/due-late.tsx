@@ -38,7 +38,7 @@ export function DueLate(props: { readonly of: CarryingOn; readonly onChange: (ch
   const found = createMemo(() => {
     if (!stands() || leftToDo() === 0) return null;
     const on = (windows: ReturnType<CarryingOn["windows"]>) => {
-      const anew = props.of.replanned(windows);
+      const anew = props.of.inOrder(windows);
       return anew?.ok === true ? anew.value.steps : null;
     };
     const today = on(props.of.windows());

@@ -12,6 +12,7 @@ import * as words from "../words/words.ts";
 import { Delivery } from "./delivery.tsx";
 import { correctPiece, describePiece } from "./describe-piece.ts";
 import { emptyDraft } from "./draft.ts";
+import { HowGood } from "./how-good.tsx";
 import { LayerNotes } from "./layer-notes.tsx";
 import "./pieces.css";
 import { EveningStrip } from "./evening-strip.tsx";
@@ -76,6 +77,11 @@ export function PlanPieceView(props: ScreenProps) {
                   plan={found().plan}
                   steps={planning.schedule()?.steps ?? []}
                   cost={planning.cost()}
+                />
+                <HowGood
+                  plan={found().plan}
+                  searching={planning.better.searching()}
+                  onEnd={planning.better.end}
                 />
                 <EveningStrip steps={planning.schedule()?.steps ?? []} />
                 <Delivery

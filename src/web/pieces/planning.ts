@@ -7,6 +7,7 @@ import { cut, poundsPerUsGallonFromCut } from "../../core/units.ts";
 import { ownUse } from "../../core/views/planned-used.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { fields, readQuantity } from "../controls/read-quantity.ts";
+import { createBetterPlan } from "./better-plan.ts";
 import { type PieceDraft, planFrom, planInput } from "./draft.ts";
 import { gramsPerMl } from "./kept-plan.ts";
 import type { PartDraft } from "./parts/part-draft.ts";
@@ -57,9 +58,15 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     return asked === undefined ? undefined : { ...asked, zone: book.zone };
   });
   const plan = createMemo(() => planFrom(input()));
+  const better = createBetterPlan(() => {
+    const found = plan();
+    return found.ok && found.value.unplacedSteps === 0 ? input() : undefined;
+  });
   const worked = createMemo(() => {
     const [asked, found] = [input(), plan()];
-    return asked === undefined || !found.ok ? undefined : { input: asked, plan: found.value };
+    return asked === undefined || !found.ok
+      ? undefined
+      : { input: asked, plan: better.plan() ?? found.value };
   });
   const problem = () => {
     const found = plan();
@@ -84,6 +91,7 @@ export function createPlanning(book: OpenBook, begin: PieceDraft, fromTrial?: st
     own,
     input,
     worked,
+    better,
     /** The field that the plan refuses, where everything it needs can be read. */
     refused: () => problem()?.field,
     problem,

@@ -1,6 +1,6 @@
-import { createEffect, createSignal, onCleanup } from "solid-js";
 import type { AgendaInput } from "../../../core/registry/agenda-input.ts";
 import type { ClockPlan, ScheduledAgenda } from "../../../core/registry/schedule-agenda.ts";
+import { createWorkerSearch } from "../../controls/worker-search.ts";
 
 export interface Asked {
   readonly agenda: AgendaInput;
@@ -16,46 +16,19 @@ export type Told =
     }
   | { readonly refused: string };
 
-/** While somebody types, every letter is another agenda. */
-const settledMs = 200;
-
 /** The best plan of an agenda, planned anew as the agenda changes; a search under way can be ended with what it has. */
 export function createPlanner(agenda: () => AgendaInput | null) {
-  const [told, setTold] = createSignal<Told>();
-  const [searching, setSearching] = createSignal(false);
-  const [unfetched, setUnfetched] = createSignal(false);
-  let worker: Worker | undefined;
-  const end = () => {
-    worker?.terminate();
-    worker = undefined;
-    setSearching(false);
-  };
-  createEffect(() => {
-    const given = agenda();
-    end();
-    setTold(undefined);
-    setUnfetched(false);
-    if (given === null) return;
-    setSearching(true);
-    const timer = setTimeout(() => begin(given), settledMs);
-    onCleanup(() => clearTimeout(timer));
-  });
-  function begin(given: AgendaInput): void {
-    worker = new Worker(new URL("./evenings.worker.ts", import.meta.url), { type: "module" });
-    worker.addEventListener("message", ({ data }: MessageEvent<Told>) => {
-      setTold(data);
-      if ("refused" in data || data.done) end();
-    });
-    worker.addEventListener("error", () => {
-      setUnfetched(told() === undefined); // out of reach, and these pages are not kept yet
-      end();
-    });
-    worker.postMessage({ agenda: given } satisfies Asked);
-  }
-  onCleanup(end);
+  const search = createWorkerSearch<Asked, Told>(
+    () => {
+      const given = agenda();
+      return given === null ? null : { agenda: given };
+    },
+    () => new Worker(new URL("./evenings.worker.ts", import.meta.url), { type: "module" }),
+    (told) => "refused" in told || told.done,
+  );
   const refused = () => {
-    const last = told();
+    const last = search.told();
     return last !== undefined && "refused" in last ? last.refused : undefined;
   };
-  return { told, refused, searching, unfetched, end };
+  return { ...search, refused };
 }

@@ -51,6 +51,7 @@ export const pieces = {
   doesNotFit: "This cannot be planned yet",
   perM2Wrong: "1 to 1000 mL a square metre would do.",
   untilWrong: "An evening ends after it begins, as 18:00 to 21:00.",
+  lookingForBetter: "Looking for a plan that ends sooner or takes fewer evenings",
   notYet: "The plan appears here once area, cut and alcohol are known.",
   keep: "Keep this plan",
   change: "Change the plan",
