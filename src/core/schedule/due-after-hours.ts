@@ -104,7 +104,7 @@ function checkOnePair({ tasks, capacity }: Agenda): void {
  * Valid:  beginnings in steps of five minutes, up to six hours earlier and after the end of the window before
  * Source: the definition, by trial
  * @example
- * dueAfterHours({ tasks: [{ task: "coat 1", minutes: 20, hands: true, needs: {}, notBefore: 0 }, { task: "coat 2", minutes: 20, hands: true, needs: {}, notBefore: 0 }], waits: [{ from: "coat 1", to: "coat 2", leastMinutes: 60, mostMinutes: null }], capacity: {}, windows: [[0, 90], [1440, 1530]] }, { "coat 1": 0, "coat 2": 1440 }, -600)[0].begin // => -10
+ * dueAfterHours({ tasks: [{ task: "coat 1", minutes: 20, hands: true, needs: {}, notBefore: -600 }, { task: "coat 2", minutes: 20, hands: true, needs: {}, notBefore: -600 }], waits: [{ from: "coat 1", to: "coat 2", leastMinutes: 60, mostMinutes: null }], capacity: {}, windows: [[0, 90], [1440, 1530]] }, { "coat 1": 0, "coat 2": 1440 }, -600)[0].begin // => -10
  */
 export function dueAfterHours(agenda: Agenda, starts: Starts, earliest: number): DueAfterHours[] {
   checkOnePair(agenda);
