@@ -1,4 +1,5 @@
 import { fewestSessions, leastIdle } from "./bench-goals.ts";
+import { earlySessions } from "./early-sessions.ts";
 import { goodAgenda, isBestOfAll, type MeasuredPlan, measured, type Watch } from "./good-agenda.ts";
 import type { Laid } from "./lay-agenda.ts";
 import { shortened } from "./solve.ts";
@@ -27,7 +28,8 @@ export interface PlannedAgenda {
 export const searchable = 250;
 
 /**
- * A plan for an agenda: the earliest finish, then the fewest sessions, then the least idle minutes at the bench.
+ * A plan for an agenda: the earliest finish, then the fewest sessions, then the least idle minutes at the bench;
+ * of what is left open, each session begins as early as it can.
  *
  * @param laid    the agenda
  * @param search  how long, when to stop, and whom to tell
@@ -38,6 +40,11 @@ export const searchable = 250;
  * Source: as `goodAgenda`, `solveProject`; each goal with those before it kept
  */
 export function planAgenda(laid: Laid, search: AgendaSearch): PlannedAgenda {
+  const found = searched(laid, search);
+  return { ...found, plan: found.plan && earlySessions(laid, found.plan) };
+}
+
+function searched(laid: Laid, search: AgendaSearch): PlannedAgenda {
   const none = { plan: undefined, lowerBound: Number.POSITIVE_INFINITY, provenBest: null };
   if (!Number.isFinite(laid.lower)) return none;
   const isSearchable = laid.net.minutes.length <= searchable;
