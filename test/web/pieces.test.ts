@@ -63,6 +63,19 @@ describe.each(Object.keys(sizes) as Size[])("pieces on a %s", (size) => {
     await page.getByRole("button", { name: "Coat 1 is on" }).click();
     await page.getByText("Coat 1 is written down.").waitFor();
     await page.getByRole("button", { name: "Coat 2 is on" }).waitFor();
+    // No jar was named: its film is not nought, it is not known.
+    await page.getByRole("heading", { name: "One coat on; how thick the film is, is not known" }).waitFor();
+    await page.getByText("How thick coat 1 is cannot be known: it came from no jar of the book.").waitFor();
+    expect(await page.getByText(/µm of film/).count()).toBe(0);
+    // What was planned beside what it took: under the evenings, above the air of the room and the film.
+    const top = async (selector: string) =>
+      (await page
+        .locator(selector)
+        .boundingBox()
+        .then((box) => box?.y)) ?? Number.NaN;
+    const heights = [".piece-strip", ".coats-used", ".vapour-card", ".film-card"];
+    const tops = await Promise.all(heights.map(top));
+    expect(tops).toEqual(tops.toSorted((a, b) => a - b));
     await expectWellMade(page, `pieces-piece-${size}`);
     // The kept plan still says what it costs, and what the coat took stands beside its plan.
     await page.getByText(/About 9\.3\d EUR/).waitFor();

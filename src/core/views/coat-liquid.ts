@@ -76,6 +76,16 @@ export function liquidsOf(read: NotebookReader, layer: NotebookEntry, place: Pla
   return parts.length < from.length ? [] : [liquidFrom(read, parts, layer.happened) ?? []].flat();
 }
 
+/** Why nobody can know what a layer was made of: it came from no jar, or from jars whose cut cannot be reckoned. */
+export type WhyUnknown = "no jar" | "cut";
+
+/** Why a layer that `liquidsOf` finds nothing for has none. */
+export function whyNoLiquid(read: NotebookReader, layer: NotebookEntry, place: Place): WhyUnknown {
+  const { from } = layer.body as Body<"layer-applied">;
+  if (from.length === 0) return jarsOfTrial(read, place).length === 0 ? "no jar" : "cut";
+  return from.some(({ batch }) => batch === undefined) ? "no jar" : "cut";
+}
+
 /** What is in a jar now. */
 export const liquidNow = (read: NotebookReader, jar: string): CoatLiquid | null =>
   liquidFrom(read, [{ jar, share: 1 }], "9999");

@@ -126,6 +126,23 @@ test("a bought product on top leaves the film open, and says which layer does", 
   expect(film().thickness).toBeGreaterThan(0);
 });
 
+// By hand: of three coats one is of 2 lb, one is from no jar, and one is from a jar whose flakes were measured by the cup.
+test("a coat from no jar and one from a jar of an unknown cut are not known, each for its own reason", () => {
+  const { pen, flakes, coat, film } = shop();
+  const unweighed = pen.write(
+    hour(-2),
+    "batch-mixed",
+    { code: "U", resins: [{ material: flakes, amount: typed("200 ml", "volume") }], solvents: [] },
+    { about: [flakes] },
+  );
+  coat(0, weighed("10 g"));
+  const bare = coat(1, { from: [] });
+  const unknown = coat(2, { from: [{ batch: unweighed }] });
+  expect(film().coats.map((one) => one.whyUnknown)).toEqual([null, "no jar", "cut"]);
+  expect(film().coats.map((one) => one.laid === null)).toEqual([false, true, true]);
+  expect(film().unknown).toEqual([bare, unknown]);
+});
+
 test("cutting through is told; stripped, the wood is bare", () => {
   const { coat, film, pen, board } = shop();
   coat(0);

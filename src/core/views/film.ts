@@ -6,7 +6,7 @@ import type { Body } from "../notebook/kinds/all.ts";
 import type { NotebookReader } from "../notebook/reader.ts";
 import { type Metre, metre } from "../units.ts";
 import { type WetCoat, wetCoat } from "./coat-amount.ts";
-import { liquidsOf } from "./coat-liquid.ts";
+import { liquidsOf, type WhyUnknown, whyNoLiquid } from "./coat-liquid.ts";
 import { defaultValue } from "./default-value.ts";
 import { rubbingDefaults, sinkingDefaults, workTakesOff } from "./film-defaults.ts";
 import { entriesAt, type Place, placeKey } from "./place.ts";
@@ -22,6 +22,8 @@ export interface FilmCoat {
   /** Jars that it came from; several where a shut key leaves open which. */
   readonly jars: readonly string[];
   readonly openWhich: boolean;
+  /** Null where its thickness can be reckoned. */
+  readonly whyUnknown: WhyUnknown | null;
   /** Thicknesses in m: wet on the work, and dry; null where nobody can know. */
   readonly wet: number | null;
   readonly wetFrom: WetCoat["from"] | null;
@@ -71,7 +73,14 @@ function coatRead(read: NotebookReader, entry: NotebookEntry, place: Place): Coa
   if (first === undefined)
     return {
       act: { what: "coat", entry: entry.id, dry: null, doubts: [] },
-      coat: { ...common, jars: [], openWhich: false, wet: null, wetFrom: null },
+      coat: {
+        ...common,
+        jars: [],
+        openWhich: false,
+        whyUnknown: whyNoLiquid(read, entry, place),
+        wet: null,
+        wetFrom: null,
+      },
     };
   const wets = liquids.map((liquid) => wetCoat(read, entry, place, liquid.density));
   const dries = liquids.map((liquid, i) => dryFromWet(metre(wets[i]?.wet ?? 0), volumeSolids(liquid.cut), 1));
@@ -87,6 +96,7 @@ function coatRead(read: NotebookReader, entry: NotebookEntry, place: Place): Coa
       ...common,
       jars: liquids.flatMap((liquid) => liquid.jars),
       openWhich: liquids.length > 1,
+      whyUnknown: null,
       wet: wet.wet,
       wetFrom: wet.from,
     },

@@ -21,7 +21,7 @@ import { known, upToDigits, withDigits } from "../words/number.ts";
 import { happenedInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { FilmSection } from "./section.tsx";
-import { type CoatLook, coatsInstead, sectionOf } from "./state.ts";
+import { type CoatLook, coatsInstead, sectionOf, unknownCoats } from "./state.ts";
 import "./film.css";
 
 const t = words.film;
@@ -41,32 +41,36 @@ export function FilmCard(props: { readonly place: Place; readonly wood: string |
   };
   const section = createMemo(() => sectionOf(film(), lookOf));
   const said = () => known(film().thickness * micro, 2 * film().standardUncertainty * micro);
-  const heading = () => t.heading(film().coats.length, said().value, said().by);
+  const heading = () => headingOf(film(), said());
   return (
     <div ref={frame} class="film-card stack">
       <Show when={film().coats.length > 0} fallback={<p class="soft">{t.bare}</p>}>
         <h2>{heading()}</h2>
         <Rubbing film={film()} />
-        <FilmSection
-          section={section()}
-          wood={woodFill(props.wood ?? "")}
-          width={room()}
-          says={t.says(
-            heading(),
-            section().layers.map((layer) =>
-              t.coatSays(
-                layer.number,
-                um(layer.toUm - layer.fromUm),
-                layer.offUm > 0 ? um(layer.offUm) : null,
+        <Show when={reckoned(film()) > 0}>
+          <FilmSection
+            section={section()}
+            wood={woodFill(props.wood ?? "")}
+            width={room()}
+            says={t.says(
+              heading(),
+              section().layers.map((layer) =>
+                t.coatSays(
+                  layer.number,
+                  um(layer.toUm - layer.fromUm),
+                  layer.offUm > 0 ? um(layer.offUm) : null,
+                ),
               ),
-            ),
-            um(section().sunkUm),
-          )}
-        />
-        <p class="soft small">{t.scale}</p>
-        <Unsure film={film()} />
+              um(section().sunkUm),
+            )}
+          />
+          <p class="soft small">{t.scale}</p>
+        </Show>
+        <Unsure film={film()} drawn={reckoned(film()) > 0} />
         <CoatLinks place={props.place} film={film()} />
-        <Instead film={film()} />
+        <Show when={reckoned(film()) > 0}>
+          <Instead film={film()} />
+        </Show>
       </Show>
     </div>
   );
@@ -75,32 +79,52 @@ export function FilmCard(props: { readonly place: Place; readonly wood: string |
 const um = (value: number): string => upToDigits(value, 2);
 type Film = ReturnType<typeof filmView>;
 
+/** Coats whose thickness can be reckoned: where there are none, there is nothing to draw or to rub out. */
+const reckoned = ({ coats }: Film): number => coats.filter((coat) => coat.laid !== null).length;
+
+/** How thick it is as far as that is known. */
+function headingOf(film: Film, said: ReturnType<typeof known>): string {
+  const [coats, counted] = [film.coats.length, reckoned(film)];
+  if (counted === 0) return t.headingUnknown(coats);
+  return counted < coats
+    ? t.headingPartly(coats, counted, said.value, said.by)
+    : t.heading(coats, said.value, said.by);
+}
+
 function Rubbing(props: { readonly film: Film }) {
   const rub = () => props.film.rubbing;
+  const drawn = () => reckoned(props.film) > 0;
   return (
     <>
-      <p>
-        <b>
-          {rub().toGo > 0
-            ? t.toGo(um(rub().toGo * micro), um(rub().needed * micro), rub().coatsToGo)
-            : t.enough(um(rub().leaves * micro))}
-        </b>
-      </p>
-      <Show when={props.film.cutThrough || rub().risk !== "holds"}>
+      <Show when={drawn()}>
+        <p>
+          <b>
+            {props.film.unknown.length > 0 && t.withoutUnknown}
+            {rub().toGo > 0
+              ? t.toGo(um(rub().toGo * micro), um(rub().needed * micro), rub().coatsToGo)
+              : t.enough(um(rub().leaves * micro))}
+          </b>
+        </p>
+      </Show>
+      <Show when={props.film.cutThrough || (drawn() && rub().risk !== "holds")}>
         <Caution says={props.film.cutThrough ? t.cutThrough : t.risk[rub().risk]}>{t.edges}</Caution>
       </Show>
     </>
   );
 }
 
-/** What nobody can know, and what the give or take comes from most. */
-function Unsure(props: { readonly film: Film }) {
+/** What nobody can know and why, and what the give or take comes from most. */
+function Unsure(props: { readonly film: Film; readonly drawn: boolean }) {
   const most = () => props.film.contributions[0]?.source;
   return (
     <>
-      <Show when={props.film.unknown.length > 0}>
-        <p>{t.unknown(props.film.unknown.length)}</p>
-      </Show>
+      <For each={unknownCoats(props.film)}>
+        {({ why, coats }) => (
+          <p>
+            {t.unknown(coats, why)} {props.drawn && t.notDrawn(coats.length)}
+          </p>
+        )}
+      </For>
       <Show when={props.film.tooMuch.length > 0}>
         <p>{t.tooMuch}</p>
       </Show>
@@ -164,7 +188,7 @@ function Instead(props: { readonly film: Film }) {
               <>
                 <b>
                   {t.insteadSays(
-                    props.film.coats.length,
+                    reckoned(props.film),
                     withDigits(n(), 2),
                     cut(),
                     words.bench.methodDone[method()],

@@ -50,6 +50,13 @@ export function sectionOf(film: FilmView, lookOf: (jar: string | undefined) => C
   };
 }
 
+/** The numbers of the coats whose thickness nobody can know, by why that is. */
+export const unknownCoats = (film: Pick<FilmView, "coats">) =>
+  (["no jar", "cut"] as const).flatMap((why) => {
+    const coats = film.coats.flatMap((coat, i) => (coat.whyUnknown === why ? [i + 1] : []));
+    return coats.length === 0 ? [] : [{ why, coats }];
+  });
+
 /** What has to fit above the wood, µm. */
 export const heightUm = ({ thicknessUm, neededUm, toGoUm }: Section): number =>
   (toGoUm > 0 ? Math.max(thicknessUm, neededUm) : thicknessUm) * 1.06;

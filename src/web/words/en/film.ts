@@ -1,16 +1,24 @@
+import type { WhyUnknown } from "../../../core/views/coat-liquid.ts";
 import { counted } from "../counted.ts";
 
 const coatsInWords = (n: number): string => `${counted(n)} ${n === 1 ? "coat" : "coats"}`;
 const Coats = (n: number): string => coatsInWords(n).replace(/^./, (first) => first.toUpperCase());
+/** `1`, `1 and 3`, `1, 2 and 4`. */
+const listed = (coats: readonly number[]): string =>
+  coats.length < 2 ? coats.join("") : `${coats.slice(0, -1).join(", ")} and ${coats.at(-1)}`;
 const isId = (source: string): boolean => /^[0-9a-f]{8}-/.test(source);
 
 /** A film in section. */
 export const film = {
   heading: (coats: number, um: string, by: string) =>
     `${Coats(coats)} on, ${um} µm of film, give or take ${by}`,
+  headingUnknown: (coats: number) => `${Coats(coats)} on; how thick the film is, is not known`,
+  headingPartly: (coats: number, known: number, um: string, by: string) =>
+    `${Coats(coats)} on; ${counted(known)} of them ${known === 1 ? "makes" : "make"} ${um} µm of film, give or take ${by}`,
   bare: "No coat is on it yet: bare wood. Its film is drawn here as it grows.",
   toGo: (um: string, needed: string, coats: number | null) =>
     `${um} µm more before it can be rubbed out (${needed} µm, common practice)${coats === null ? "." : `: ${coatsInWords(coats)} more like the last.`}`,
+  withoutUnknown: "Without what is not known: ",
   enough: (leaves: string) => `Enough to rub out: that would leave about ${leaves} µm.`,
   risk: {
     "goes through": "Do not rub it out: it would go through to the wood.",
@@ -32,10 +40,17 @@ export const film = {
     `${heading}. ${coats.join("; ")}. Sunk into the wood: ${sunk} µm.`,
   coatSays: (n: number, um: string, off: string | null) =>
     `coat ${n} ${um} µm${off === null ? "" : `, ${off} µm of it sanded off`}`,
-  unknown: (n: number) =>
-    n === 1
-      ? "Of one coat nobody can know how thick it is: its jar is not known. It is not in the drawing."
-      : `Of ${n} coats nobody can know how thick they are: their jars are not known. They are not in the drawing.`,
+  unknown: (coats: readonly number[], why: WhyUnknown) => {
+    const one = coats.length === 1;
+    const because = {
+      "no jar": one ? "it came from no jar of the book" : "they came from no jar of the book",
+      cut: one
+        ? "the cut of the jar that it came from is not known"
+        : "the cut of the jars that they came from is not known",
+    }[why];
+    return `How thick ${one ? "coat" : "coats"} ${listed(coats)} ${one ? "is" : "are"} cannot be known: ${because}.`;
+  },
+  notDrawn: (coats: number) => (coats === 1 ? "It is not in the drawing." : "They are not in the drawing."),
   tooMuch: "Some work took off more than is reckoned to have been there. Look at it in a raking light.",
   mostly: (source: string) => `The give or take comes most from ${source}.`,
   source: (source: string): string => {
