@@ -84,9 +84,6 @@ function PiecePage(props: { readonly piece: Piece }) {
                 putting={putting}
               />
               <PieceEvenings steps={kept.steps} on={on()} going={going} changing={changing} />
-              <Show when={worked()} keyed>
-                {(found) => <VapourCard work={vapourWork(found.input, props.piece.areaM2)} />}
-              </Show>
               <Show when={on().logged.length > 0}>
                 <section class="hung stack">
                   <h2>{words.pieces.plannedBeside}</h2>
@@ -94,6 +91,11 @@ function PiecePage(props: { readonly piece: Piece }) {
                   <p class="soft small">{words.pieces.plannedBesideSays}</p>
                   <WentOn coats={used().coats} />
                 </section>
+              </Show>
+              <Show when={worked()} keyed>
+                {(found) => <VapourCard work={vapourWork(found.input, props.piece.areaM2)} />}
+              </Show>
+              <Show when={on().logged.length > 0}>
                 <section class="hung">
                   <Show when={lastSurface()}>
                     {(name) => <p class="soft">{words.surfaces.filmOf(name())}</p>}
