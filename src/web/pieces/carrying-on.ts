@@ -1,31 +1,21 @@
 import { type Accessor, createMemo } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
-import { calendarDay, dayFromNumber, dayNumber } from "../../core/pieces/calendar-day.ts";
+import { benchTime } from "../../core/pieces/bench-time.ts";
 import { coatNumbers, inTime, stepsBehind } from "../../core/pieces/planned-evenings.ts";
 import type { ShopWindow } from "../../core/pieces/shop-windows.ts";
-import { thingsOf } from "../../core/pieces/surfaces.ts";
 import { type CoatOn, carriedOn } from "../../core/registry/piece-carried-on.ts";
-import type { PiecePlanInput, ScheduleBody } from "../../core/registry/piece-schedule.ts";
+import type { ScheduleBody } from "../../core/registry/piece-schedule.ts";
+import { shopClock } from "../../core/schedule/shop-clock.ts";
 import type { CoatsOn } from "../../core/views/coats-on.ts";
 import type { PieceView } from "../../core/views/piece.ts";
 import type { OpenBook } from "../book-store/open-book.ts";
 import { now } from "../shell/now.ts";
 import { clock, dayOf } from "../words/time.ts";
+import { dryingUntil, lastOn, minuteOf } from "./drying-until.ts";
 import { coatSteps } from "./kept-plan.ts";
-import { clockOf, coatName } from "./plan-words.ts";
 
 type Schedule = NonNullable<PieceView["schedule"]>;
 export type CarryingOn = ReturnType<typeof createCarryingOn>;
-
-/** Minutes since 1970 by the clock on the wall. */
-const wallMinute = (day: string, at: string): number => {
-  const [hours, minutes] = at.split(":").map(Number);
-  return dayNumber(calendarDay(day)) * 1440 + (hours ?? 0) * 60 + (minutes ?? 0);
-};
-const wallText = (minute: number): string => {
-  const day = Math.floor(minute / 1440);
-  return `${dayFromNumber(day)}T${clockOf(minute - day * 1440)}`;
-};
 
 /** A person who presses a button waits no longer than that before it seems stuck. */
 const searchMs = 100;
@@ -39,15 +29,6 @@ export function endOf(steps: readonly ScheduleStep[]): string | null {
   return days.sort().at(-1) ?? null;
 }
 
-/** The surfaces of the same thing as one, with itself: those that are turned to. */
-function sameThing(given: PiecePlanInput | undefined, surface: string | undefined): readonly string[] {
-  const all = given?.surfaces ?? [];
-  const thing = thingsOf(all.map(({ turned = false, ...one }) => ({ ...one, turned }))).find((one) =>
-    one.some((i) => all[i]?.name === surface),
-  );
-  return thing?.flatMap((i) => all[i]?.name ?? []) ?? [];
-}
-
 /** What has become of a kept plan: what is behind, what is next, and the rest planned anew. */
 export function createCarryingOn(
   book: OpenBook,
@@ -57,32 +38,27 @@ export function createCarryingOn(
 ) {
   const steps = () => schedule()?.steps ?? [];
   const coats = () => coatNumbers(steps());
-  /** The last coat that is on a surface; on any where none is named. */
-  const lastOn = (surface?: string) =>
-    on()
-      .logged.filter((one) => one.surface === undefined || surface === undefined || one.surface === surface)
-      .reduce<CoatsOn["logged"][number] | undefined>(
-        (a, b) => (a === undefined || b.coat >= a.coat ? b : a),
-        undefined,
-      );
+  const shop = shopClock(book.zone);
+  /** `2026-10-05T19:40` of minutes since 1970 UTC. */
+  const wallText = (minute: number) => shop.clock(minute).slice(0, 16);
+  /** The day and its minute by the clock on the wall, and the minutes since 1970 UTC. */
   const wall = () => {
-    const [day, at] = [dayOf(now(), book.zone), clock(now(), book.zone)];
-    const minutes = wallMinute(day, at);
-    return { day, minute: minutes - wallMinute(day, "00:00"), minutes, text: `${day}T${at}` };
+    const text = `${dayOf(now(), book.zone)}T${clock(now(), book.zone)}`;
+    return { ...benchTime(text, "now"), minutes: minuteOf(now()), text };
   };
   /** Behind the last coat that is on a surface, all on it is done. */
   const behind = createMemo(() =>
-    stepsBehind(steps(), (coat, surface) => coat <= (lastOn(surface)?.coat ?? 0)),
+    stepsBehind(steps(), (coat, surface) => coat <= (lastOn(on(), surface)?.coat ?? 0)),
   );
   const isDone = (step: ScheduleStep): boolean => behind().has(step);
   const planned = (step: ScheduleStep): number | undefined =>
-    step.day === undefined || step.at === undefined ? undefined : wallMinute(step.day, step.at);
+    step.day === undefined || step.at === undefined
+      ? undefined
+      : shop.minutesPastSkip(`${step.day}T${step.at}`, "steps");
   const next = () => inTime(steps()).find((step) => !isDone(step));
-  const finished = ({ at }: { readonly at: string }): number =>
-    wallMinute(dayOf(at, book.zone), clock(at, book.zone));
   const coatsOn = (): readonly CoatOn[] =>
     on().logged.map((one) => {
-      const until = finished(one);
+      const until = minuteOf(one.at);
       const took = coatSteps(schedule(), one).reduce((sum, { minutes = 0 }) => sum + minutes, 0);
       return {
         coat: one.coat,
@@ -91,33 +67,10 @@ export function createCarryingOn(
         until: wallText(until),
       };
     });
-  /** The wait before the next step by a coat that is on its surface, or on the one that it would lie on. */
-  const waitAfter = (surface: string | undefined, before: string | undefined) => {
-    const last = lastOn(before);
-    const step =
-      last === undefined
-        ? undefined
-        : coatSteps(schedule(), { ...last, ...(before && { surface: before }) })[0];
-    if (last === undefined || step === undefined) return [];
-    const [own, most] = [before === surface, step.mostWaitMinutes];
-    const least = (own ? undefined : body()?.workedOutFrom.turnMinutes) ?? step.leastWaitMinutes ?? 0;
-    return [
-      {
-        says: coatName(last.coat, before),
-        ready: finished(last) + least,
-        most: own && most !== undefined ? finished(last) + most : undefined,
-      },
-    ];
-  };
-  /** Until when the next step waits at the least and at the most, and for which coat. */
   const drying = () => {
-    const surface = next()?.surface;
-    if (next() === undefined) return undefined;
-    const others = sameThing(body()?.workedOutFrom, surface).filter((one) => one !== surface);
-    const waits = [surface, ...others].flatMap((before) => waitAfter(surface, before));
-    const ready = Math.max(...waits.map((wait) => wait.ready));
-    const longest = waits.find((wait) => wait.ready === ready);
-    return longest && { ...longest, most: waits.find(({ most }) => most !== undefined)?.most };
+    const step = next();
+    const kept = { schedule: schedule(), given: body()?.workedOutFrom, on: on() };
+    return step && dryingUntil(kept, step.surface);
   };
   const body = (): ScheduleBody | null => {
     const kept = schedule();
@@ -145,6 +98,8 @@ export function createCarryingOn(
     isDone,
     next,
     drying,
+    /** `19:40` of minutes since 1970 UTC. */
+    clockAt: (minute: number) => wallText(minute).slice(11),
     windows,
     /** What is left on these evenings, in the usual order: quick enough to be tried many times. */
     inOrder: (among: readonly ShopWindow[]) => laidAnew(among, 0),

@@ -2,7 +2,7 @@ import { For, Show } from "solid-js";
 import { inTime } from "../../core/pieces/planned-evenings.ts";
 import * as words from "../words/words.ts";
 import type { CarryingOn } from "./carrying-on.ts";
-import { clockOf, dayName, stepName } from "./plan-words.ts";
+import { dayName, stepName } from "./plan-words.ts";
 
 /** The steps of tonight, or of the next evening that has any, ticked as they are behind us; and why one must wait. */
 export function Tonight(props: { readonly of: CarryingOn }) {
@@ -17,12 +17,12 @@ export function Tonight(props: { readonly of: CarryingOn }) {
     const left = drying === undefined ? 0 : drying.ready - props.of.wall().minutes;
     return drying === undefined || left <= 0 || left > 12 * 60
       ? undefined
-      : words.evenings.dries(lower(drying.says), clockOf(drying.ready % 1440));
+      : words.evenings.dries(lower(drying.says), props.of.clockAt(drying.ready));
   };
   const tooLate = () => {
     const drying = props.of.drying();
     if (drying?.most === undefined || props.of.wall().minutes <= drying.most) return undefined;
-    return words.evenings.tooLate(drying.says, clockOf(drying.most % 1440));
+    return words.evenings.tooLate(drying.says, props.of.clockAt(drying.most));
   };
   return (
     <Show when={day()} keyed>
