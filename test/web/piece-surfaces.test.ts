@@ -122,4 +122,37 @@ describe.each(Object.keys(sizes) as Size[])("a piece of several surfaces on a %s
     await page.getByLabel("Drying places").waitFor({ state: "detached" });
     await leaveQuiet(seen);
   });
+
+  test("eight chairs are a row a step and evening in the table and on paper", {
+    timeout: 120_000,
+  }, async () => {
+    const seen = await visit(browser, house.address, size);
+    const { page } = seen;
+    await itIs(page, "05", "17:00");
+    await planned(page, "Eight chairs");
+    await page.getByLabel("Number alike").fill("8");
+    await press(page, "Divide it so");
+    await press(page, "Keep this plan");
+    // By hand: eight times 6 minutes from 18:00, then eight coats of 5; the first is dry at 20:53, the others tomorrow.
+    const cells = async () => {
+      await page.getByRole("cell", { name: "Coat 2: part 1 to part 8" }).waitFor();
+      const rows = await page.locator("table.piece-plan tbody tr").allTextContents();
+      return rows.map((text) => text.replace(/\s+/g, " ").trim()).slice(0, 6);
+    };
+    const starts = [
+      /^Mon 5 Oct 18:00 to 18:48 ?Sand .*: part 1 to part 8/,
+      /^Mon 5 Oct 18:48 ?Coat 1: part 1/,
+      /^Mon 5 Oct 18:53 to 19:28 ?Coat 1: part 2 to part 8/,
+      /^Mon 5 Oct 20:53 ?De-nib .*: part 1/,
+      /^Tue 6 Oct 18:00 to 18:35 ?De-nib .*: part 2 to part 8/,
+      /^Tue 6 Oct 18:35 to 19:15 ?Coat 2: part 1 to part 8/,
+    ];
+    expect(await cells()).toEqual(starts.map((start) => expect.stringMatching(start)));
+    await expectWellMade(page, `piece-chairs-kept-${size}`);
+    await page.getByRole("link", { name: "Print the schedule" }).click();
+    await page.getByText("100 mm: measure me").waitFor();
+    expect(await cells()).toEqual(starts.map((start) => expect.stringMatching(start)));
+    await expectWellMade(page, `piece-chairs-paper-${size}`);
+    await leaveQuiet(seen);
+  });
 });

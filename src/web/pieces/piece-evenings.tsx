@@ -62,11 +62,10 @@ export function PieceEvenings(props: {
       <Sooner of={props.going} onChange={props.changing.change} />
       <PlanTable
         steps={props.steps}
-        after={(coat) => (
-          <Show when={props.on.of(coat)} keyed>
-            {(done) => <span class="soft"> {words.pieces.done(dayInWords(done.at, book.zone))}</span>}
-          </Show>
-        )}
+        doneOf={(coat) => {
+          const done = props.on.of(coat);
+          return done && words.pieces.done(dayInWords(done.at, book.zone));
+        }}
       />
     </section>
   );

@@ -1,21 +1,19 @@
-import { For, type JSX, Show } from "solid-js";
+import { For, Show } from "solid-js";
 import type { ScheduleStep } from "../../core/notebook/kinds/pieces.ts";
-import { coatNumbers } from "../../core/pieces/planned-evenings.ts";
 import type { PlannedCoat } from "../../core/views/coats-on.ts";
 import { lengthInWords } from "../words/time.ts";
 import * as words from "../words/words.ts";
 import { millilitres } from "./amount-text.ts";
-import { dayName, stepName, waitName } from "./plan-words.ts";
+import { planRows } from "./plan-rows.ts";
+import { dayName } from "./plan-words.ts";
 
 /** The steps in order, with their day, liquid and waits. On paper with blanks for a pencil. */
 export function PlanTable(props: {
   readonly steps: readonly ScheduleStep[];
   readonly blanks?: boolean;
-  /** What stands at the end of a coat's row. */
-  readonly after?: (coat: PlannedCoat) => JSX.Element;
+  /** What became of a coat, at the end of its row. */
+  readonly doneOf?: (coat: PlannedCoat) => string | undefined;
 }) {
-  const coats = () => coatNumbers(props.steps);
-  const amount = (ml: number | undefined) => (ml === undefined || ml === 0 ? "" : millilitres(ml));
   return (
     <table class="piece-plan">
       <thead>
@@ -32,23 +30,24 @@ export function PlanTable(props: {
         </tr>
       </thead>
       <tbody>
-        <For each={props.steps}>
-          {(step, i) => (
+        <For each={planRows(props.steps, props.doneOf)}>
+          {(row) => (
             <tr>
               <td class="nb">
-                <Show when={step.day} fallback={words.pieces.noDay}>
-                  {dayName(step.day ?? "")} <b>{step.at}</b>
+                <Show when={row.day} fallback={words.pieces.noDay}>
+                  {dayName(row.day ?? "")} <b>{row.at}</b>
+                </Show>
+                <Show when={row.until}>
+                  {(until) => <span class="until"> {words.pieces.toHour(until())}</span>}
                 </Show>
               </td>
               <td>
-                <b>{stepName(step, coats().get(step))}</b>
-                <Show when={coats().get(step)} keyed>
-                  {(coat) => props.after?.({ coat, ...(step.surface && { surface: step.surface }) })}
-                </Show>
+                <b>{row.name}</b>
+                <Show when={row.done}>{(done) => <span class="soft"> {done()}</span>}</Show>
               </td>
-              <td class="nb">{amount(step.millilitres)}</td>
-              <td class="nb">{(step.minutes ?? 0) > 0 ? lengthInWords(step.minutes ?? 0) : ""}</td>
-              <td data-before={words.pieces.waitBefore}>{waitName(props.steps, i())}</td>
+              <td class="nb">{row.millilitres === 0 ? "" : millilitres(row.millilitres)}</td>
+              <td class="nb">{row.minutes > 0 ? lengthInWords(row.minutes) : ""}</td>
+              <td data-before={words.pieces.waitBefore}>{row.wait}</td>
               <Show when={props.blanks}>
                 <td class="blank-cell" />
                 <td class="blank-cell" />

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { shopClock } from "../../core/schedule/shop-clock.ts";
 import { stripRows } from "./strip-rows.ts";
-import { surfaceSigns, surfacesOf, worksTogether } from "./surface-names.ts";
+import { surfaceSigns, surfacesInShort, surfacesOf, worksTogether } from "./surface-names.ts";
 
 test.each([
   [
@@ -18,6 +18,15 @@ test.each([
   ], // one letter for both would tell neither
 ])("signs for %s", (names, signs) => {
   expect([...surfaceSigns(names).values()]).toEqual(signs);
+});
+
+test.each([
+  [["chair 1", "chair 2", "chair 3"], "chair 1 to chair 3"],
+  [["chair 1", "chair 2"], "chair 1 and chair 2"],
+  [["door 9", "door 10", "door 11", "door 14", "frame"], "door 9 to door 11, door 14 and frame"],
+  [["leg 1", "arm 2", "leg 3"], "leg 1, arm 2 and leg 3"],
+])("%s in short", (names, short) => {
+  expect(surfacesInShort(names)).toBe(short);
 });
 
 test("works are said once, with what they are done on", () => {

@@ -19,6 +19,22 @@ export function surfaceSigns(names: readonly string[]): ReadonlyMap<string, stri
   return new Map(names.map((name, i) => [name, found?.[i] ?? ""]));
 }
 
+/** `chair 1 to chair 8`, `underside and top`: three or more that are counted on are told by the first and the last. */
+export function surfacesInShort(names: readonly string[]): string {
+  const counted = names.map((name) => /^(.*\D)(\d+)$/.exec(name) ?? [name, name, ""]);
+  const follows = (i: number) =>
+    counted[i]?.[2] !== "" &&
+    counted[i]?.[1] === counted[i - 1]?.[1] &&
+    Number(counted[i]?.[2]) === Number(counted[i - 1]?.[2]) + 1;
+  const runs: string[][] = [];
+  for (const [i, name] of names.entries())
+    if (i > 0 && follows(i)) runs.at(-1)?.push(name);
+    else runs.push([name]);
+  return words.surfaces.listed(
+    runs.flatMap((run) => (run.length < 3 ? run : [words.surfaces.run(run[0] ?? "", run.at(-1) ?? "")])),
+  );
+}
+
 /** `coat 1 on underside and top`, `sand on all of it`: each work once, with what it is done on. */
 export function worksTogether(
   works: readonly { readonly name: string; readonly surface: string | undefined }[],

@@ -83,6 +83,7 @@ export const pieces = {
   coatNumber: (n: number) => `Coat ${n}`,
   work: (what: string) => works[what] ?? what,
   overnight: "the night",
+  toHour: (at: string) => `to ${at}`,
   noDay: "no evening left",
   isOn: (n: number) => `Coat ${n} is on`,
   done: (day: string) => `on since ${day}`,

@@ -40,6 +40,8 @@ export const surfaces = {
   on: (step: string, surface: string | undefined) => (surface === undefined ? step : `${step}: ${surface}`),
   short: (step: string, surface: string) => `${step} ${surface}`,
   together: (step: string, surfaces: readonly string[]) => `${step} on ${listed(surfaces)}`,
+  listed,
+  run: (first: string, last: string) => `${first} to ${last}`,
   onAll: (step: string) => `${step} on all of it`,
   key: (letter: string, name: string) => `${letter} ${name}`,
   filmOf: (surface: string) => `On ${surface}:`,
