@@ -49,6 +49,7 @@ describe.each(Object.keys(sizes) as Size[])("a piece of several surfaces on a %s
     await row(page, "Mon 5 Oct, 18:00 to 19:02: sand on all of it and coat 1 on underside");
     await row(page, "Tue 6 Oct, 18:00 to 20:40: coat 1 on top, de-nib on all of it and coat 2 on underside");
     await row(page, "Wed 7 Oct, 18:00 to 18:12: coat 2 on top");
+    await page.getByText("Nothing ends earlier, takes fewer evenings or waits less.").waitFor();
 
     await page.getByText("2. top, 50 in 100, by turning").click();
     const share = page.getByRole("listitem").filter({ hasText: "2. top" }).getByLabel("Share, in 100");
