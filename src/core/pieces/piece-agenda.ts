@@ -10,6 +10,7 @@ export interface Part {
   readonly part: number;
 }
 
+/** What a part is called in the agenda. */
 export const nameOf = ({ lane, task, part }: Part): string => `${lane} ${task} ${part}`;
 const driesOf = (part: Part): string => `${nameOf(part)} dries`;
 
