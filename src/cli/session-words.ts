@@ -26,7 +26,7 @@ export const provenWords: Readonly<Record<ProvenGoals, string>> = {
   finish: "No plan is done sooner; whether one takes fewer sessions is not settled.",
   "finish and sessions":
     "No plan is done sooner, or as soon in fewer sessions; whether one waits less is not settled.",
-  "all goals": "No plan is done sooner; of those, none takes fewer sessions, or waits less in as many.",
+  "all goals": "No plan is done sooner, takes fewer evenings at the bench or leaves less waiting.",
 };
 
 const mostNamed = 4;
