@@ -1,26 +1,21 @@
 import { type Random, randomFromSeed, randomIndex } from "../random.ts";
-import type { Turner } from "./heuristic.ts";
+import type { Founder } from "./heuristic.ts";
+import type { Packing, Side } from "./maker.ts";
 
-interface Member {
-  readonly starts: Int32Array;
-  /** Tasks in the order of their starts. */
-  readonly list: readonly number[];
-}
-
-const size = 100;
-/** At most so many tasks of a child are packed anew, and at least. */
-const packedAtMost = 18;
+const size = 60;
+/** At least so many tasks of a child are packed anew, and at most this share of all. */
 const packedAtLeast = 4;
+const packedShare = 0.75;
 const lengthOf = (starts: Int32Array): number => starts[starts.length - 1] as number;
 
 /**
- * Schedules that breed: the order of one up to a place, then what another does next, then the rest; a stretch of it is packed
- * by what fills the resources best, and the child is pushed to its end and back. It takes the place of the parent that it
- * is more like, unless it is longer: so what is unlike stays, and can still be crossed.
+ * Schedules that breed, from their start or from their end: the order of one up to a place, then what another does next, then
+ * the rest; a stretch of it is packed by what fills the resources best, and the child is pushed to the other side and back.
+ * It takes the place of the parent that it is more like, unless it is longer: so what is unlike stays, and can still be crossed.
  *
- * @param turner  schedules an order of tasks, and pushes a schedule back and forth
- * @param first   one schedule to begin with, n starts
- * @param seed    another one breeds others
+ * @param founder  makes the first ones, and what their orders come to
+ * @param first    one schedule to begin with, n starts
+ * @param seed     another one breeds others
  *
  * Valid:  projects without most-waits; with them, children that cannot be scheduled are lost, and nothing is packed
  * Source: S. Hartmann, "A competitive genetic algorithm for resource-constrained project scheduling", Naval Res. Logist. 45
@@ -31,14 +26,14 @@ const lengthOf = (starts: Int32Array): number => starts[starts.length - 1] as nu
  *         all from memory
  */
 export class Stock {
-  readonly #turner: Turner;
-  readonly #members: Member[];
+  readonly #founder: Founder;
+  readonly #members: Int32Array[];
   readonly #random: Random;
 
-  constructor(turner: Turner, first: Int32Array, seed: string) {
-    this.#turner = turner;
+  constructor(founder: Founder, first: Int32Array, seed: string) {
+    this.#founder = founder;
     this.#random = randomFromSeed(seed);
-    this.#members = [member(first)];
+    this.#members = [first];
   }
 
   /**
@@ -50,38 +45,40 @@ export class Stock {
    */
   grow(children: number, length: number): Int32Array | undefined {
     for (let i = 0; i < children; i++) {
-      const starts = this.#members.length < size ? this.#founder() : this.#child();
+      const starts = this.#members.length < size ? this.#founded() : this.#child();
       if (starts !== undefined && lengthOf(starts) < length) return starts;
     }
     return undefined;
   }
 
-  #founder(): Int32Array | undefined {
-    const starts = this.#turner.fresh(this.#random);
-    if (starts !== undefined) this.#members.push(member(starts));
+  #founded(): Int32Array | undefined {
+    const starts = this.#founder.fresh(this.#random);
+    if (starts !== undefined) this.#members.push(starts);
     return starts;
   }
 
   #child(): Int32Array | undefined {
-    const [m, f] = [randomIndex(this.#random, size), randomIndex(this.#random, size)];
-    const [mother, father] = [this.#members[m] as Member, this.#members[f] as Member];
-    const list = crossed(mother.list, father.list, this.#random);
-    const from = randomIndex(this.#random, list.length);
-    const until = from + packedAtLeast + randomIndex(this.#random, packedAtMost - packedAtLeast + 1);
-    const starts = this.#turner.scheduled(ranks(list), { from, until, random: this.#random });
+    const random = this.#random;
+    const { maker } = this.#founder;
+    const [m, f] = [randomIndex(random, size), randomIndex(random, size)];
+    const [mother, father] = [this.#members[m] as Int32Array, this.#members[f] as Int32Array];
+    const side = maker.sides[randomIndex(random, maker.sides.length)] as Side;
+    const order = crossed(maker.ofStarts(mother, side), maker.ofStarts(father, side), random);
+    const starts = maker.made(order, side, stretch(order.length, random));
     if (starts === undefined) return undefined;
-    const [toMother, toFather] = [apart(starts, mother.starts), apart(starts, father.starts)];
+    const [toMother, toFather] = [apart(starts, mother), apart(starts, father)];
     const [place, parent] = toMother <= toFather ? [m, mother] : [f, father];
     const isNew = Math.min(toMother, toFather) > 0;
-    if (isNew && lengthOf(starts) <= lengthOf(parent.starts)) this.#members[place] = member(starts);
+    if (isNew && lengthOf(starts) <= lengthOf(parent)) this.#members[place] = starts;
     return starts;
   }
 }
 
-const member = (starts: Int32Array): Member => ({
-  starts,
-  list: [...starts.keys()].sort((a, b) => (starts[a] as number) - (starts[b] as number) || a - b),
-});
+function stretch(n: number, random: Random): Packing {
+  const from = randomIndex(random, n);
+  const more = Math.max(0, Math.round(packedShare * n) - packedAtLeast);
+  return { from, until: from + packedAtLeast + randomIndex(random, more + 1), random };
+}
 
 /** Differences of the starts, summed. */
 function apart(a: Int32Array, b: Int32Array): number {
@@ -90,28 +87,23 @@ function apart(a: Int32Array, b: Int32Array): number {
   return sum;
 }
 
-function crossed(mother: readonly number[], father: readonly number[], random: Random): number[] {
+function crossed(mother: Int32Array, father: Int32Array, random: Random): Int32Array {
   const n = mother.length;
   const from = randomIndex(random, n);
   const width = 1 + randomIndex(random, Math.max(1, n >> 1));
   const taken = new Uint8Array(n);
-  const child: number[] = [];
-  const take = (list: readonly number[], until: number): void => {
-    for (const task of list) {
-      if (child.length >= until) return;
+  const child = new Int32Array(n);
+  let count = 0;
+  const take = (order: Int32Array, until: number): void => {
+    for (let k = 0; k < n && count < until; k++) {
+      const task = order[k] as number;
       if (taken[task] === 1) continue;
       taken[task] = 1;
-      child.push(task);
+      child[count++] = task;
     }
   };
   take(mother, from);
-  take(father, from + width);
+  take(father, Math.min(n, from + width));
   take(mother, n);
   return child;
-}
-
-function ranks(list: readonly number[]): Float64Array {
-  const rank = new Float64Array(list.length);
-  for (const [place, task] of list.entries()) rank[task] = place;
-  return rank;
 }

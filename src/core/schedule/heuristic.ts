@@ -1,34 +1,5 @@
 import { type Random, randomFromSeed } from "../random.ts";
-import { Generator, type Packing, type Shape, shapeOf } from "./generate.ts";
-import { unrelated } from "./longest-paths.ts";
-import type { Project } from "./project.ts";
-
-/** The same project run backwards: a start there is the end here, counted from the other side. */
-function backwards(project: Project): Project {
-  const n = project.durations.length;
-  const mirror = (i: number): number => n - 1 - i;
-  const duration = (i: number): number => project.durations[i] as number;
-  return {
-    durations: project.durations.toReversed(),
-    demands: project.demands.toReversed(),
-    capacities: project.capacities,
-    lags: project.lags.map(({ from, to, least }) => ({
-      from: mirror(to),
-      to: mirror(from),
-      least: least + duration(to) - duration(from),
-    })),
-  };
-}
-
-function mirrored(distance: readonly Int32Array[], durations: readonly number[]): Int32Array[] {
-  const n = durations.length;
-  return Array.from({ length: n }, (_, i) =>
-    Int32Array.from({ length: n }, (_, j) => {
-      const d = (distance[n - 1 - j] as Int32Array)[n - 1 - i] as number;
-      return d === unrelated ? d : d + (durations[n - 1 - i] as number) - (durations[n - 1 - j] as number);
-    }),
-  );
-}
+import type { Maker } from "./maker.ts";
 
 /** Latest starts when the last task is to start at 0: the usual first guess of what is urgent. What cannot move comes first. */
 function latestStarts(distance: readonly Int32Array[]): Float64Array {
@@ -41,51 +12,27 @@ function latestStarts(distance: readonly Int32Array[]): Float64Array {
   });
 }
 
-/** Schedules orders of tasks; what it makes is pushed to the end and back where that can be done. */
-export class Turner {
-  readonly #forth: Generator;
-  readonly #back: Generator | undefined;
+/** Schedules in the order of the latest starts, that order shaken or not. */
+export class Founder {
+  readonly maker: Maker;
   readonly #urgency: Float64Array;
-  readonly #durations: readonly number[];
 
-  constructor(shape: Shape, distance: readonly Int32Array[]) {
-    const { project, horizon } = shape;
-    this.#durations = project.durations;
-    this.#forth = new Generator(shape);
-    const canBeTurned = project.lags.every((lag) => lag.least >= 0);
-    if (canBeTurned)
-      this.#back = new Generator(shapeOf(backwards(project), mirrored(distance, project.durations), horizon));
+  constructor(maker: Maker, distance: readonly Int32Array[]) {
+    this.maker = maker;
     this.#urgency = latestStarts(distance);
   }
 
-  get work(): number {
-    return 0.03 * (this.#forth.work + (this.#back?.work ?? 0));
-  }
-
-  /** By latest starts, shaken a little or not at all. */
   fresh(random?: Random): Int32Array | undefined {
-    return this.scheduled(random === undefined ? this.#urgency : shaken(this.#urgency, random));
+    return this.#made(random === undefined ? this.#urgency : shaken(this.#urgency, random));
   }
 
-  /** @param packing  left out of account where there are most-waits */
-  scheduled(priority: ArrayLike<number>, packing?: Packing): Int32Array | undefined {
-    const starts = this.#forth.generate(priority, this.#back === undefined ? undefined : packing);
-    if (starts === undefined || this.#back === undefined) return starts;
-    const turned = this.#turned(starts, this.#back);
-    const last = starts.length - 1;
-    return turned !== undefined && (turned[last] as number) <= (starts[last] as number) ? turned : starts;
+  /** In the order of another schedule, shaken. */
+  near(starts: Int32Array, random: Random): Int32Array | undefined {
+    return this.#made(shaken(starts, random));
   }
 
-  /** To the end and back: what ends last goes last, then what starts first goes first. */
-  #turned(starts: Int32Array, back: Generator): Int32Array | undefined {
-    const n = starts.length;
-    const end = (list: Int32Array, i: number): number => (list[i] as number) + (this.#durations[i] as number);
-    const late = back.generate(Int32Array.from(starts, (_, i) => -end(starts, n - 1 - i)));
-    if (late === undefined) return undefined;
-    // the mirrored end is the start counted from the end
-    return this.#forth.generate(
-      Int32Array.from(starts, (_, i) => -((late[n - 1 - i] as number) + (this.#durations[i] as number))),
-    );
+  #made(priority: Float64Array): Int32Array | undefined {
+    return this.maker.made(this.maker.byPriority(priority), "start");
   }
 }
 
@@ -93,17 +40,17 @@ export class Turner {
  * Good schedules quickly: tasks in the order of their latest starts, shaken a little, each schedule pushed to the end and back
  * to the beginning; later rounds shake the best order found.
  *
- * @param turner  schedules an order of tasks
- * @param rounds  how many orders to try
- * @param target  a length that cannot be beaten
- * @returns       the best starts (n), or none
+ * @param founder  schedules orders of urgency
+ * @param rounds   how many orders to try
+ * @param target   a length that cannot be beaten
+ * @returns        the best starts (n), or none
  * @throws DomainError never
  *
  * Valid:  any project; one with most-waits is not pushed back and forth
  * Source: V. Valls, F. Ballestín and S. Quintanilla, "Justification and RCPSP", Eur. J. Oper. Res. 165 (2005) 375;
  *         R. Kolisch, "Serial and parallel resource-constrained project scheduling methods", ibid. 90 (1996) 320 (latest starts)
  */
-export function goodSchedule(turner: Turner, rounds: number, target: number): Int32Array | undefined {
+export function goodSchedule(founder: Founder, rounds: number, target: number): Int32Array | undefined {
   const random = randomFromSeed("schedule");
   let best: Int32Array | undefined;
   for (let round = 0; round < rounds; round++) {
@@ -111,8 +58,8 @@ export function goodSchedule(turner: Turner, rounds: number, target: number): In
     if (length <= target) break;
     const isNear = best !== undefined && round % 2 === 1;
     const starts = isNear
-      ? turner.scheduled(shaken(best as Int32Array, random))
-      : turner.fresh(round === 0 ? undefined : random);
+      ? founder.near(best as Int32Array, random)
+      : founder.fresh(round === 0 ? undefined : random);
     if (starts !== undefined && (starts.at(-1) as number) < length) best = starts;
   }
   return best;

@@ -16,3 +16,10 @@ export interface Project {
   /** By task, then by resource. */
   readonly demands: readonly (readonly number[])[];
 }
+
+/** No schedule that starts everything as early as it can is longer than this. */
+export function horizonOf(project: Project): number {
+  const longest = project.durations.map((d) => d);
+  for (const { from, least } of project.lags) longest[from] = Math.max(longest[from] as number, least);
+  return longest.reduce((sum, x) => sum + x, 0);
+}

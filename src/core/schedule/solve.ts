@@ -3,11 +3,12 @@ import { Stock } from "./breed.ts";
 import { energyBound } from "./energy-bound.ts";
 import type { Engine, Statement } from "./engine/engine.ts";
 import { engineOf, type Model } from "./exact.ts";
-import { type Shape, shapeOf } from "./generate.ts";
-import { goodSchedule, Turner } from "./heuristic.ts";
+import { Generator, shapeOf } from "./generate.ts";
+import { Founder, goodSchedule } from "./heuristic.ts";
 import { longestPaths } from "./longest-paths.ts";
 import { luby } from "./luby.ts";
-import type { Project } from "./project.ts";
+import { horizonOf, type Project } from "./project.ts";
+import { Turner } from "./turner.ts";
 
 export interface Solved {
   /** Starts by task; null when no schedule exists, or none was found. */
@@ -26,13 +27,6 @@ export interface Search {
   readonly mustStop: (steps: number) => boolean;
   /** Told of every better schedule and of every better bound: the best starts, and a length that none can beat. */
   readonly progress?: (starts: Int32Array | undefined, lowerBound: number) => void;
-}
-
-/** No schedule that starts everything as early as it can is longer than this. */
-export function horizonOf(project: Project): number {
-  const longest = project.durations.map((d) => d);
-  for (const { from, least } of project.lags) longest[from] = Math.max(longest[from] as number, least);
-  return longest.reduce((sum, x) => sum + x, 0);
 }
 
 const impossible = (cycle?: readonly number[]): Solved => ({
@@ -64,9 +58,10 @@ export function solveProject(project: Project, search: Search): Solved {
     ),
   );
   if (tooMuch) return impossible();
-  const shape = shapeOf(project, distance, horizonOf(project));
-  const help = priorities(shape, distance);
-  return new Solver(shape, distance, search, energyBound(project, distance), help).run();
+  const horizon = horizonOf(project);
+  const maker = Turner.of(project) ?? new Generator(shapeOf(project, distance, horizon));
+  const help = priorities(new Founder(maker, distance), vainChildren * distance.length ** 3);
+  return new Solver({ project, horizon }, distance, search, energyBound(project, distance), help).run();
 }
 
 /**
@@ -101,8 +96,8 @@ const firstRounds = 60;
 const breedAfter = 1e6;
 const breedsFirst = 1e6;
 const childrenAtOnce = 100;
-/** A stock of which so many children for each pair of tasks were none shorter has become too much alike: another is begun… */
-const vainChildren = 8;
+/** A stock of which so many children for each three tasks were none shorter has become too much alike: another is begun… */
+const vainChildren = 0.25;
 /** …until so many were in vain. */
 const mostStocks = 8;
 
@@ -116,17 +111,15 @@ interface Help {
   readonly work: number;
 }
 
-function priorities(shape: Shape, distance: readonly Int32Array[]): Help {
-  const turner = new Turner(shape, distance);
-  const patience = vainChildren * distance.length ** 2;
+function priorities(founder: Founder, patience: number): Help {
   let stock: Stock | undefined;
   let stocks = 0;
   let vain = 0;
   return {
-    first: (target) => goodSchedule(turner, firstRounds, target),
+    first: (target) => goodSchedule(founder, firstRounds, target),
     shorter: (best) => {
       if (stock === undefined || vain > patience) {
-        stock = new Stock(turner, best, `breed ${stocks++}`);
+        stock = new Stock(founder, best, `breed ${stocks++}`);
         vain = 0;
       }
       const shorter = stock.grow(childrenAtOnce, best.at(-1) as number);
@@ -137,7 +130,7 @@ function priorities(shape: Shape, distance: readonly Int32Array[]): Help {
       return stocks === mostStocks && vain > patience;
     },
     get work() {
-      return turner.work;
+      return founder.maker.work;
     },
   };
 }
@@ -191,7 +184,7 @@ class Solver {
     const help = this.#help;
     const { shorter } = help;
     if (shorter === undefined) return true;
-    const isBehind = (): boolean => !help.isSpent && help.work < breedsFirst + this.#engine.work / 2;
+    const isBehind = (): boolean => !help.isSpent && help.work < breedsFirst + this.#engine.work;
     while (this.#best !== undefined && isBehind() && !this.#mustStop()) {
       const bred = shorter(this.#best);
       if (bred !== undefined && !this.#improve(bred)) return false;
