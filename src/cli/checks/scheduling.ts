@@ -4,7 +4,7 @@ import { calculate } from "../../core/registry/calculation.ts";
 import { type CheckCase, type Json, NotReadable, type Topic } from "./topic.ts";
 
 /** Small ones are searched until they are proven; large ones for about this long, when the machine is not busy. */
-const largeLimitMs = 60_000;
+const largeLimitMs = 45_000;
 const smallLimitMs = 300_000;
 const small = 45;
 

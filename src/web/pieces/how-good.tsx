@@ -1,4 +1,5 @@
 import { Show } from "solid-js";
+import { SearchBar } from "../controls/search-bar.tsx";
 import * as words from "../words/words.ts";
 import type { Plan } from "./draft.ts";
 
@@ -9,18 +10,11 @@ export function HowGood(props: {
   readonly onEnd: () => void;
 }) {
   return (
-    <>
-      <Show when={props.searching}>
-        <div class="side-by-side">
-          <progress aria-label={words.pieces.lookingForBetter} />
-          <button type="button" onClick={props.onEnd}>
-            {words.trialEvenings.enough}
-          </button>
-        </div>
-      </Show>
-      <Show when={props.plan.provenBest} keyed>
+    <div class="how-good">
+      <SearchBar searching={props.searching} says={words.pieces.lookingForBetter} onEnd={props.onEnd} />
+      <Show when={!props.searching && props.plan.provenBest} keyed>
         {(proven) => <p class="soft">{words.trialEvenings.proven[proven]}</p>}
       </Show>
-    </>
+    </div>
   );
 }

@@ -6,6 +6,7 @@ import { CalendarButton } from "../../controls/calendar-button.tsx";
 import { Caution } from "../../controls/caution.tsx";
 import { DoesNotFit } from "../../controls/does-not-fit.tsx";
 import { fileStem } from "../../controls/file-stem.ts";
+import { SearchBar } from "../../controls/search-bar.tsx";
 import { UndoStrip } from "../../controls/undo-strip.tsx";
 import { EveningStrip } from "../../pieces/evening-strip.tsx";
 import "../../pieces/pieces.css";
@@ -90,14 +91,7 @@ function Evenings(props: { readonly trial: Trial }) {
               <DoesNotFit heading={t.unfetched} says={t.unfetchedSays} />
             </Show>
             <Show when={of.found()}>{(plan) => <Found told={plan()} />}</Show>
-            <Show when={of.planner.searching()}>
-              <div class="side-by-side not-on-paper">
-                <progress aria-label={t.planning} />
-                <button type="button" onClick={of.planner.end}>
-                  {t.enough}
-                </button>
-              </div>
-            </Show>
+            <SearchBar searching={of.planner.searching()} says={t.planning} onEnd={of.planner.end} />
             <Show when={changed()} keyed>
               {(what) => <UndoStrip says={what.says} onUndo={undo} />}
             </Show>
