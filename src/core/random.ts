@@ -41,13 +41,20 @@ export function randomFromSeed(seed: string): Random {
 /** A whole number in [0, n). */
 export const randomIndex = (random: Random, n: number): number => Math.floor(random() * n);
 
-/** A new list in drawn order (Fisher–Yates; Durstenfeld, CACM 7 (1964) 420). */
+/** Brings the first so many of a list into drawn order, in place (Fisher–Yates; Durstenfeld, CACM 7 (1964) 420). */
+export function shuffle<T>(list: { [at: number]: T }, count: number, random: Random): void {
+  for (let i = count - 1; i > 0; i--) {
+    const j = randomIndex(random, i + 1);
+    const kept = list[i] as T;
+    list[i] = list[j] as T;
+    list[j] = kept;
+  }
+}
+
+/** A new list in drawn order. */
 export function shuffled<T>(items: readonly T[], random: Random): T[] {
   const out = [...items];
-  for (let i = out.length - 1; i > 0; i--) {
-    const j = randomIndex(random, i + 1);
-    [out[i], out[j]] = [out[j] as T, out[i] as T];
-  }
+  shuffle(out, out.length, random);
   return out;
 }
 

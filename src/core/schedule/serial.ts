@@ -1,4 +1,4 @@
-import { type Random, randomIndex } from "../random.ts";
+import { type Random, shuffle } from "../random.ts";
 import { countingOrder } from "./counting-order.ts";
 import type { Packing } from "./maker.ts";
 import { horizonOf, type Project } from "./project.ts";
@@ -233,14 +233,5 @@ export class Serial {
       for (let k = 0; k < together; k++) this.#now[k] = this.#drawn[k] as number;
     }
     return best;
-  }
-}
-
-function shuffle(list: Int32Array, count: number, random: Random): void {
-  for (let i = count - 1; i > 0; i--) {
-    const j = randomIndex(random, i + 1);
-    const kept = list[i] as number;
-    list[i] = list[j] as number;
-    list[j] = kept;
   }
 }

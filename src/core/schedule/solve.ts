@@ -96,7 +96,7 @@ const firstRounds = 60;
 const breedAfter = 1e6;
 const breedsFirst = 1e6;
 const childrenAtOnce = 100;
-/** A stock of which so many children for each three tasks were none shorter has become too much alike: another is begun… */
+/** A stock has become too much alike when so many children, times the cube of the tasks, were none shorter: another is begun… */
 const vainChildren = 0.25;
 /** …until so many were in vain. */
 const mostStocks = 8;
